@@ -1,6 +1,9 @@
 package samples
 
 import (
+	"os"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -31,5 +34,20 @@ func TestUnknownSampleNamesTheOthers(t *testing.T) {
 	_, err := Text("../go")
 	if err == nil || !strings.Contains(err.Error(), Default) {
 		t.Errorf("got %v", err)
+	}
+}
+
+// The page beside the samples lists each of them, in the order in which they teach.
+func TestThePageListsEverySample(t *testing.T) {
+	page, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var listed []string
+	for _, row := range regexp.MustCompile("(?m)^\\| `([a-z-]+)` \\|").FindAllStringSubmatch(string(page), -1) {
+		listed = append(listed, row[1])
+	}
+	if !slices.Equal(listed, Names()) {
+		t.Errorf("the page lists %v, and there are %v", listed, Names())
 	}
 }

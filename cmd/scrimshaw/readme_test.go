@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"context"
 	"os"
+	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -19,12 +21,34 @@ func said(t *testing.T, scene string, args ...string) string {
 	return out.String()
 }
 
-// quoted is the indented block of README.md that begins with a line.
+// quoting are the two pages that show what comes of the samples: the first page of all, and the samples' own.
+var quoting = []string{"../../README.md", "../../samples/README.md"}
+
+// readPages is what the two pages say, one after the other: a figure is held wherever it stands.
+func readPages(t *testing.T) (all string) {
+	t.Helper()
+	for _, name := range quoting {
+		page, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all += string(page) + "\n"
+	}
+	return all
+}
+
+// sentences are the pages without their line ends.
+func sentences(t *testing.T) string {
+	t.Helper()
+	return strings.Join(strings.Fields(readPages(t)), " ")
+}
+
+// quoted is the indented block of the pages that begins with a line.
 func quoted(t *testing.T, readme, first string) string {
 	t.Helper()
 	_, rest, found := strings.Cut(readme, "\n    "+first+"\n")
 	if !found {
-		t.Fatalf("README.md shows no block that begins with %q", first)
+		t.Fatalf("no page shows a block that begins with %q", first)
 	}
 	block := first + "\n"
 	for line := range strings.Lines(rest) {
@@ -37,13 +61,45 @@ func quoted(t *testing.T, readme, first string) string {
 	return block
 }
 
-// TestReadmeShowsWhatComes holds what README.md shows of scenes, of a sheet and of a fault to what the program gives.
-func TestReadmeShowsWhatComes(t *testing.T) {
-	page, err := os.ReadFile("../../README.md")
+// TestReadmeIsShort holds README.md to what somebody reads at one go: 1800 words, code and tables counted.
+func TestReadmeIsShort(t *testing.T) {
+	page, err := os.ReadFile(quoting[0])
 	if err != nil {
 		t.Fatal(err)
 	}
-	readme := string(page)
+	if words := len(strings.Fields(string(page))); words > 1800 {
+		t.Errorf("README.md has %d words: what is reference belongs into the samples' page, into help or into DEVELOPERS.md", words)
+	}
+}
+
+// TestReadmeLinksLeadSomewhere looks for each picture and each file that a page points to, and for the heading where it names one.
+func TestReadmeLinksLeadSomewhere(t *testing.T) {
+	found := 0
+	for _, name := range quoting {
+		page, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, link := range regexp.MustCompile(`\]\(([^)#]*)#?([^)]*)\)`).FindAllStringSubmatch(string(page), -1) {
+			found++
+			to, err := os.ReadFile(filepath.Join(filepath.Dir(name), link[1]))
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+			heading := "\n## " + strings.ReplaceAll(link[2], "-", " ") + "\n"
+			if link[2] != "" && !strings.Contains(strings.ToLower(string(to)), heading) {
+				t.Errorf("%s points to %s in %s, which has no such heading", name, link[2], link[1])
+			}
+		}
+	}
+	if found < 9 {
+		t.Errorf("only %d links were found", found)
+	}
+}
+
+// TestReadmeShowsWhatComes holds what the pages show of scenes, of a sheet and of a fault to what the program gives.
+func TestReadmeShowsWhatComes(t *testing.T) {
+	readme := readPages(t)
 	napkin, err := os.ReadFile("../../samples/napkin.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -63,17 +119,13 @@ func TestReadmeShowsWhatComes(t *testing.T) {
 	_, found, _ := strings.Cut(said(t, faulty, "review", "-"), "-:5:25: ")
 	_, shown, _ := strings.Cut(quoted(t, readme, `scene.yaml:5:25: error: a lens needs mm, and "35" has none [missing-unit]`), "scene.yaml:5:25: ")
 	if !strings.HasPrefix(found, shown) {
-		t.Errorf("the fault is\n%s\nand README.md shows\n%s", found, shown)
+		t.Errorf("the fault is\n%s\nand the page shows\n%s", found, shown)
 	}
 }
 
 // TestReadmeTellsTheReadings holds the figures in its sentences to the readings of the samples.
 func TestReadmeTellsTheReadings(t *testing.T) {
-	page, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	readme := strings.Join(strings.Fields(string(page)), " ")
+	readme := sentences(t)
 	cases := []struct {
 		sample, sentence string
 		readings         []string // in the table of meter, in this order
@@ -106,13 +158,13 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 	}
 	for _, c := range cases {
 		if !strings.Contains(readme, c.sentence) {
-			t.Errorf("README.md does not say %q", c.sentence)
+			t.Errorf("no page says %q", c.sentence)
 		}
 		rest := strings.Join(strings.Fields(said(t, "", "meter", "../../samples/"+c.sample+".yaml")), " ")
 		for _, reading := range c.readings {
 			_, after, found := strings.Cut(rest, reading)
 			if !found {
-				t.Errorf("meter of %s does not read %q where README.md needs it", c.sample, reading)
+				t.Errorf("meter of %s does not read %q where a page needs it", c.sample, reading)
 			}
 			rest = after
 		}
@@ -130,30 +182,26 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 		told = told && strings.Contains(as, figure)
 	}
 	if !told {
-		t.Errorf("README.md tells how a light plays a lamp by\n%s\nand meter\n%s", plays, as)
+		t.Errorf("the page tells how a light plays a lamp by\n%s\nand meter\n%s", plays, as)
 	}
 	notes := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/four-keys.yaml", "--setup", "three-quarter", "--notes", "teach", "-o", "-", "--format", "txt")), " ")
 	for _, sentence := range []string{"Without 2 fill that side falls to 18.7 lx, T0.7+⅔, 3.3 stops under the other.", "Moved 0.50 m back, with the same aim, 1 key gives the key side 0.5 stops less"} {
 		if !strings.Contains(readme, sentence) || !strings.Contains(notes, sentence) {
-			t.Errorf("README.md and the notes of four-keys do not both say %q", sentence)
+			t.Errorf("the pages and the notes of four-keys do not both say %q", sentence)
 		}
 	}
 	const throws = "draws the throw in two legs, 2.25 m to the log and 0.69 m on to her face,"
 	list := said(t, "", "draw", "../../samples/night-log.yaml", "-o", "-", "--format", "txt")
 	if !strings.Contains(readme, throws) || !strings.Contains(list, " 2.25\n") || !strings.Contains(list, "off log 0.69 on to inga") {
-		t.Errorf("README.md says %q, and the list:\n%s", throws, list)
+		t.Errorf("a page says %q, and the list:\n%s", throws, list)
 	}
 }
 
 // TestReadmeTellsTheList holds the figures that it gives of a list to the list.
 func TestReadmeTellsTheList(t *testing.T) {
-	page, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
 	const sentence = "the parlour above takes 7 sandbags, 2 of them to balance the head on its boom."
-	if !strings.Contains(strings.Join(strings.Fields(string(page)), " "), sentence) {
-		t.Errorf("README.md does not say %q", sentence)
+	if !strings.Contains(sentences(t), sentence) {
+		t.Errorf("no page says %q", sentence)
 	}
 	kit := said(t, "", "list", "../../samples/two-sizes.yaml")
 	if !strings.Contains(kit, "\n       7  sandbag 12 kg") || !strings.Contains(kit, "2 to balance 1 on its boom") {
@@ -163,18 +211,14 @@ func TestReadmeTellsTheList(t *testing.T) {
 
 // TestReadmeTellsTheDay holds the figures that it gives of the day at the bindery to the page that it shows.
 func TestReadmeTellsTheDay(t *testing.T) {
-	page, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	readme := strings.Join(strings.Fields(string(page)), " ")
+	readme := sentences(t)
 	last := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/bindery.yaml", "--setup", "oda-night", "-o", "-", "--format", "txt")), " ")
 	for told, comes := range map[string]string{
-		"Oda turns the lamp down over 3 s: her key side goes from T4 to T2+⅓, 1.5 stops.":                  "oda, key side T4 T2+⅓ −1.5",
-		"**Changes since night** has the 8 changes that come before, 17 min by the minutes that the scene": "8 changes: 2 move, 1 level, 2 aim, 2 mark, 1 camera; 17 min by the scene's own rates.",
+		"Oda turns the lamp down over 3 s: her key side goes from T4 to T2+⅓, 1.5 stops.":                  "oda, key side T4 T2+⅓ 304 lx 107 lx −1.5",
+		"**Changes since night** has the 9 changes that come before, 18 min by the minutes that the scene": "9 changes: 2 move, 2 level, 2 aim, 2 mark, 1 camera; 18 min by the scene's own rates.",
 	} {
 		if !strings.Contains(readme, told) || !strings.Contains(last, comes) {
-			t.Errorf("README.md says %q; the page, which should have %q:\n%s", told, comes, last)
+			t.Errorf("a page says %q; the page, which should have %q:\n%s", told, comes, last)
 		}
 	}
 }

@@ -111,8 +111,8 @@ func said(t *testing.T, path string, found func(line int, text string)) {
 	})
 }
 
-// Messages, help and comments are plain, in tests as well: subject, verb, object. README.md and DEVELOPERS.md are held to it
-// too.
+// Messages, help and comments are plain, in tests as well: subject, verb, object. README.md, that of the
+// samples and DEVELOPERS.md are held to it too.
 func TestWordsArePlain(t *testing.T) {
 	const root = "../../.."
 	read := 0
@@ -131,7 +131,7 @@ func TestWordsArePlain(t *testing.T) {
 			if strings.HasPrefix(path, ".git") {
 				return fs.SkipDir
 			}
-		case path == "README.md" || path == "DEVELOPERS.md":
+		case path == "README.md" || path == "DEVELOPERS.md" || path == "samples/README.md":
 			text, err := os.ReadFile(full)
 			if err != nil {
 				return err
