@@ -134,7 +134,7 @@ func TestChangesUnderShortStops(t *testing.T) {
 	fire := plan.Play{Kind: "fire", Rate: 4}
 	in.Played = []meter.Played{{Numbered: "1 day", Play: &fire, High: 1, Readings: []meter.PlayedReading{{Low: low, Mean: low, High: high}}}, {Numbered: "3 lamp", Play: &fire, High: 1}}
 	text := Text(Options{Font: fixture.Family(t)}, in)
-	for _, want := range []string{"  desk    ✗ T8    ✗ T4\n", "✗ −2.0\n", "The lines are without scrims of 2 soft", "3 lamp plays fire from off to 100 %, 4 /s; no reading shows it\n"} {
+	for _, want := range []string{"  desk    ✗ T8       ✗ T4\n", "✗ –  ✗ –  −2.0\n", "The lines are without scrims of 2 soft", "3 lamp plays fire from off to 100 %, 4 /s; no reading shows it\n"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the text has no %q:\n%s", want, text)
 		}
@@ -155,7 +155,7 @@ func TestAShortStopHasRoomForItsChange(t *testing.T) {
 		}
 		in.Cues.States[i].Readings = []meter.CueReading{r}
 	}
-	if text := Text(Options{Font: fixture.Family(t)}, in); !strings.Contains(text, "  desk      T8    T4\n"+strings.Repeat(" ", 16)+"−2.0\n") {
+	if text := Text(Options{Font: fixture.Family(t)}, in); !strings.Contains(text, "  desk      T8       T4\n"+strings.Repeat(" ", 13)+"–  –  −2.0\n") {
 		t.Errorf("the change does not stand under its stop:\n%s", text)
 	}
 }
