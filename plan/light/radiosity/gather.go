@@ -61,12 +61,30 @@ func (g *gatherer) chooseExact(i int) {
 		}
 		limits[lamp] *= t.quality.Noise
 	}
+	for _, k := range t.places[t.placeOf[i]].unmet {
+		g.chooseUnmet(i, &t.mesh.faces[k], limits)
+	}
 	for k := range t.mesh.faces {
 		if g.matters(&t.receptors[i], k, limits, share) {
 			g.chooseOfFace(i, &t.mesh.faces[k], limits, share)
 		}
 	}
 	slices.Sort(g.fixed)
+}
+
+// chooseUnmet chooses what shines of a face that no ray has met by the light of lamps of which no ray has met any: what that comes to
+// is not known, and it may be all there is.
+func (g *gatherer) chooseUnmet(i int, f *face, limits []float64) {
+	t := g.s.t
+	for _, slot := range t.slots[f.first : f.first+uint32(f.nu*f.nv)] {
+		for e := 4 * slot; slot != 0 && e < 4*slot+4; e++ {
+			for lamp, limit := range limits {
+				if limit == 0 && g.s.bright[lamp][e] > 0 {
+					g.findFormFactor(i, e)
+				}
+			}
+		}
+	}
 }
 
 // matters says whether some element of a face could be chosen, were all of them as bright as the brightest and where the

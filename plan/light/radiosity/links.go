@@ -29,6 +29,9 @@ func (t *Transport) linkAllSeen(ctx context.Context) error {
 	if err := t.linkQueue(ctx); err != nil {
 		return err
 	}
+	if err := t.linkMissed(ctx); err != nil {
+		return err
+	}
 	if err := t.addRays(ctx); err != nil {
 		return err
 	}
