@@ -61,9 +61,7 @@ func (g *gatherer) chooseExact(i int) {
 		}
 		limits[lamp] *= t.quality.Noise
 	}
-	for _, k := range t.places[t.placeOf[i]].unmet {
-		g.chooseUnmet(i, &t.mesh.faces[k], limits)
-	}
+	g.chooseUnmet(i, limits)
 	for k := range t.mesh.faces {
 		if g.matters(&t.receptors[i], k, limits, share) {
 			g.chooseOfFace(i, &t.mesh.faces[k], limits, share)
@@ -72,16 +70,33 @@ func (g *gatherer) chooseExact(i int) {
 	slices.Sort(g.fixed)
 }
 
-// chooseUnmet chooses what shines of a face that no ray has met by the light of lamps of which no ray has met any: what that comes to
-// is not known, and it may be all there is.
-func (g *gatherer) chooseUnmet(i int, f *face, limits []float64) {
+// chooseUnmet chooses what shines by the light of lamps of which none of a receptor's rays has met any, on the faces that its place
+// sees: what that comes to is not known, and it may be all there is.
+func (g *gatherer) chooseUnmet(i int, limits []float64) {
 	t := g.s.t
-	for _, slot := range t.slots[f.first : f.first+uint32(f.nu*f.nv)] {
-		for e := 4 * slot; slot != 0 && e < 4*slot+4; e++ {
-			for lamp, limit := range limits {
-				if limit == 0 && g.s.bright[lamp][e] > 0 {
-					g.findFormFactor(i, e)
-				}
+	if slices.Min(limits) > 0 {
+		return
+	}
+	r := &t.receptors[i]
+	for _, k := range t.places[t.placeOf[i]].seen {
+		f := &t.mesh.faces[k]
+		if !(r3.Dot(r3.Sub(r.At, f.origin), f.n) > 0) || !reaches(r, f.corners) {
+			continue
+		}
+		for _, slot := range t.slots[f.first : f.first+uint32(f.nu*f.nv)] {
+			if slot != 0 {
+				g.chooseShining(i, 4*slot, limits)
+			}
+		}
+	}
+}
+
+// chooseShining chooses those of the four elements from one on that shine by the light of such lamps.
+func (g *gatherer) chooseShining(i int, first uint32, limits []float64) {
+	for e := first; e < first+4; e++ {
+		for lamp, limit := range limits {
+			if limit == 0 && g.s.bright[lamp][e] > 0 {
+				g.findFormFactor(i, e)
 			}
 		}
 	}

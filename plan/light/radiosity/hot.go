@@ -12,7 +12,8 @@ import (
 
 // hotTimes is how many times brighter than the mean of all surfaces an element is that counts as hot; so does one that returns
 // more than largeShare of all that is returned, for of few surfaces the mean is high.
-// Where less than openShare of the rays of surfaces meet any, the mean of all that they look at is the lower, and so is what is hot.
+// Where less than openShare of the rays of surfaces meet any, the mean of all that they look at is the lower, and so is what of a cloth is
+// hot, down to that of surfaces: few rays meet cloth on a head.
 const (
 	hotTimes   = 20
 	largeShare = 0.02
@@ -82,10 +83,15 @@ func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotPar
 		return s
 	}
 	s.of, s.all = map[uint32][2]int{}, all
-	threshold := hotTimes * all / open * min(1, met/(openShare*open))
-	for slot := 1; slot < len(t.patches) && threshold > 0; slot++ {
+	mean := all / open
+	ofCloth := mean * max(1, hotTimes*min(1, met/(openShare*open)))
+	for slot := 1; slot < len(t.patches) && mean > 0; slot++ {
 		p := &t.patches[slot]
 		f := &t.mesh.faces[p.face]
+		threshold := hotTimes * mean
+		if f.otherSide != 0 {
+			threshold = ofCloth
+		}
 		var lit *aimed
 		from := len(s.parts)
 		for k, a := range p.area {

@@ -24,53 +24,54 @@ const sureToMeet = 64
 // many places meet by their rays whatever else one of them sees.
 const mostLooks = 1 << 14
 
-// linkMissed links the patches that rays have missed.
-func (t *Transport) linkMissed(ctx context.Context) error {
+// search looks for what rays have missed.
+type search struct {
+	t    *Transport
+	open [][]uint32 // by face: its patches that nobody follows
+}
+
+// newSearch makes a search of all faces ready.
+func newSearch(t *Transport) *search {
+	s := &search{t, make([][]uint32, len(t.mesh.faces))}
+	for k := range s.open {
+		s.open[k] = unfollowed(t, &t.mesh.faces[k])
+	}
+	return s
+}
+
+// fromPlaces takes up the patches that places see and nobody follows.
+func (s *search) fromPlaces(ctx context.Context) error {
+	t := s.t
 	missed := make([][]uint32, len(t.places))
-	open := make([][]uint32, len(t.mesh.faces))
-	for k := range open {
-		open[k] = t.unfollowed(&t.mesh.faces[k])
-	}
 	tracers := t.mesh.tracers(t.workers, len(t.places))
-	err := parallel.For(ctx, t.workers, len(t.places), func(worker, n int) { missed[n] = t.missedFrom(&tracers[worker], &t.places[n], open) })
-	if err != nil {
-		return err
-	}
+	err := parallel.For(ctx, t.workers, len(t.places), func(worker, n int) { missed[n] = s.missedFrom(&tracers[worker], &t.places[n]) })
 	for _, elements := range missed {
 		t.enqueue(elements)
 	}
-	if err := t.linkQueue(ctx); err != nil {
-		return err
-	}
-	for len(t.mesh.veils) > 0 {
-		t.enqueueCloth(newTracer(t.mesh))
-		if len(t.queue) == 0 {
-			break
-		}
-		if err := t.linkQueue(ctx); err != nil {
-			return err
-		}
-	}
-	return nil
+	return err
 }
 
 // missedFrom finds the faces that a place sees and none of its rays has met, and gives the elements of those patches that it sees and
 // nobody follows.
-func (t *Transport) missedFrom(e *tracer, p *place, open [][]uint32) (elements []uint32) {
+func (s *search) missedFrom(e *tracer, p *place) (elements []uint32) {
+	t := s.t
 	r := &t.receptors[p.receptors[0]]
 	if r.Response == receptor.Radiance {
 		return nil
 	}
-	met, all := t.facesMet(p), len(t.places)*len(t.mesh.faces) <= mostLooks
+	met, all := facesMet(t, p), len(t.places)*len(t.mesh.faces) <= mostLooks
 	for k := range t.mesh.faces {
 		f := &t.mesh.faces[k]
-		if len(open[k]) == 0 && met[k] || !all && f.otherSide == 0 || !t.mayMiss(p, f, met[k]) || !e.sees(r, f.corners) {
+		if met[k] {
+			p.seen = append(p.seen, int32(k))
+		}
+		if len(s.open[k]) == 0 && met[k] || !all && f.otherSide == 0 || !s.mayMiss(p, f, met[k]) || !e.sees(r, f.corners) {
 			continue
 		}
 		if !met[k] {
-			p.unmet = append(p.unmet, int32(k))
+			p.seen = append(p.seen, int32(k))
 		}
-		for _, number := range open[k] {
+		for _, number := range s.open[k] {
 			if corners := f.cell(number); e.sees(r, corners[:]) {
 				elements = append(elements, 4*number)
 			}
@@ -80,7 +81,7 @@ func (t *Transport) missedFrom(e *tracer, p *place, open [][]uint32) (elements [
 }
 
 // facesMet says of each face whether a ray of a place has met it.
-func (t *Transport) facesMet(p *place) []bool {
+func facesMet(t *Transport, p *place) []bool {
 	met := make([]bool, len(t.mesh.faces))
 	last := uint32(black)
 	for _, h := range p.hits {
@@ -93,7 +94,7 @@ func (t *Transport) facesMet(p *place) []bool {
 }
 
 // unfollowed are the patches of a face that nobody follows.
-func (t *Transport) unfollowed(f *face) (numbers []uint32) {
+func unfollowed(t *Transport, f *face) (numbers []uint32) {
 	for n := range uint32(f.nu * f.nv) {
 		if t.slots[f.first+n] == 0 {
 			numbers = append(numbers, f.first+n)
@@ -110,15 +111,13 @@ func (f *face) cell(number uint32) [4]r3.Vec {
 
 // mayMiss says whether the rays of a place may miss what it sees of a face. Of one that none has met, though many would with
 // nothing in the way, it sees nothing; a cloth counts for more than it takes up.
-func (t *Transport) mayMiss(p *place, f *face, met bool) bool {
+func (s *search) mayMiss(p *place, f *face, met bool) bool {
+	t := s.t
 	first := &t.receptors[p.receptors[0]]
 	if slices.Contains(first.Skip, f.id) || !(r3.Dot(r3.Sub(first.At, f.corners[0]), f.n) > clearance) {
 		return false
 	}
-	before := func(i int) bool {
-		r := &t.receptors[i]
-		return r.Response == receptor.Dome || slices.ContainsFunc(f.corners, func(c r3.Vec) bool { return r3.Dot(r3.Sub(c, r.At), r.Axis) > 0 })
-	}
+	before := func(i int) bool { return reaches(&t.receptors[i], f.corners) }
 	if !slices.ContainsFunc(p.receptors, before) {
 		return false
 	}
@@ -134,6 +133,11 @@ func (t *Transport) mayMiss(p *place, f *face, met bool) bool {
 	return share*float64(len(p.hits)) < sureToMeet
 }
 
+// reaches says whether some of a figure lies before the plane of a receptor; before a dome all does.
+func reaches(r *receptor.Receptor, figure []r3.Vec) bool {
+	return r.Response == receptor.Dome || slices.ContainsFunc(figure, func(c r3.Vec) bool { return r3.Dot(r3.Sub(c, r.At), r.Axis) > 0 })
+}
+
 // gain is about the solid angle by pi that a face fills from a place, by the way to its middle.
 func (f *face) gain(middle, way r3.Vec) float64 {
 	square, size := r3.Norm2(way), r3.Norm(area(f.corners))
@@ -147,15 +151,16 @@ func (e *tracer) sees(r *receptor.Receptor, figure []r3.Vec) bool {
 	return len(e.view.Visible(r.At, figure, e.near, true)) > 0
 }
 
-// enqueueCloth takes up all of each cloth of which a patch is followed, or that a followed patch sees.
-func (t *Transport) enqueueCloth(e *tracer) {
+// forCloth takes up all of each cloth of which a patch is followed, or that a followed patch sees.
+func (s *search) forCloth(e *tracer) {
+	t := s.t
 	for k := range t.mesh.faces {
 		f := &t.mesh.faces[k]
 		if f.otherSide == 0 {
 			continue
 		}
-		open := t.unfollowed(f)
-		if n := len(open); n == 0 || n == f.nu*f.nv && !t.isSeen(e, f) {
+		open := unfollowed(t, f)
+		if n := len(open); n == 0 || n == f.nu*f.nv && !s.isSeen(e, f) {
 			continue
 		}
 		for _, number := range open {
@@ -166,26 +171,27 @@ func (t *Transport) enqueueCloth(e *tracer) {
 
 // isSeen says whether the middle of some followed patch sees that of a face that no ray has met; not where so many rays would have met it
 // with nothing in the way that it is hidden.
-func (t *Transport) isSeen(e *tracer, f *face) bool {
+func (s *search) isSeen(e *tracer, f *face) bool {
+	t := s.t
 	middle := solid.Centre(f.corners)
 	gains, rays := make([]float64, len(t.patches)), 0.0
-	for s := 1; s < len(t.patches); s++ {
-		p := &t.patches[s]
+	for slot := 1; slot < len(t.patches); slot++ {
+		p := &t.patches[slot]
 		of := &t.mesh.faces[p.face]
 		way := r3.Sub(middle, of.at(p.x+of.du/2, p.y+of.dv/2))
 		if cos := r3.Dot(way, of.n); cos > 0 {
-			gains[s] = max(0, f.gain(middle, way)*cos/r3.Norm(way))
-			rays += gains[s] * float64(p.to-p.from)
+			gains[slot] = max(0, f.gain(middle, way)*cos/r3.Norm(way))
+			rays += gains[slot] * float64(p.to-p.from)
 		}
 	}
 	if rays >= sureToMeet {
 		return false
 	}
-	for s, gain := range gains {
+	for slot, gain := range gains {
 		if gain == 0 {
 			continue
 		}
-		p := &t.patches[s]
+		p := &t.patches[slot]
 		of := &t.mesh.faces[p.face]
 		var blocked bool
 		if e.panes, blocked = e.m.bvh.SegmentAgain(&e.stopper, middle, of.at(p.x+of.du/2, p.y+of.dv/2), nil, e.panes[:0]); !blocked {
