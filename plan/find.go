@@ -178,3 +178,13 @@ func (s *Setup) WallNamed(name string) *Wall {
 	}
 	return nil
 }
+
+// CircuitNamed is the circuit of a name, or nil.
+func (s *Setup) CircuitNamed(name string) *Circuit {
+	for i := range s.Circuits {
+		if s.Circuits[i].Name == name {
+			return &s.Circuits[i]
+		}
+	}
+	return nil
+}

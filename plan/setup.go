@@ -20,6 +20,7 @@ type Setup struct {
 	Title      string
 	Scene      *scene.Scene
 	Kit        *kit.Catalogue
+	Prices     *kit.Prices // nil: the scene names no price file
 	Rooms      []Room
 	Walls      []WallPiece
 	Openings   []Opening

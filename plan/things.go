@@ -24,6 +24,26 @@ type Furniture struct {
 	Span     source.Span
 }
 
+// Seat is how high the seat of a sofa is above its underside, m; 0 of all else.
+func (f *Furniture) Seat() float64 {
+	for i := range f.Parts {
+		if f.Parts[i].Kind == SeatPart {
+			return f.Parts[i].Z1 - f.Parts[i].Z0
+		}
+	}
+	return 0
+}
+
+// Steps is how many steps stairs have; 0 of all else.
+func (f *Furniture) Steps() (n int) {
+	for i := range f.Parts {
+		if f.Parts[i].Kind == StepPart {
+			n++
+		}
+	}
+	return n
+}
+
 // PartKind is what a prism is of a thing or of a person.
 type PartKind string
 

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"scrimshaw/plan"
+	"scrimshaw/render/list"
 )
 
 // A small file that multiplies is refused before it is computed, with what is large and what would do; a part of it is
@@ -62,6 +63,41 @@ func TestTracksAreWork(t *testing.T) {
 		err := (&account{}).add(s)
 		if got := fmt.Sprint(err); (err == nil) != (want == "") || err != nil && !strings.Contains(got, want) {
 			t.Errorf("%d cameras: %s", cameras, got)
+		}
+	}
+}
+
+// A day of thirty set-ups with twenty lights each in a furnished room is no work too much; of a few more it is.
+func TestALongDayIsWork(t *testing.T) {
+	for setups, fits := range map[int]bool{30: true, 32: false} {
+		var spent account
+		var err error
+		for range setups {
+			s := &plan.Setup{Lights: make([]plan.Light, 20), People: make([]plan.Person, 2)}
+			if err = spent.add(s); err != nil {
+				break
+			}
+		}
+		if (err == nil) != fits {
+			t.Errorf("%d set-ups: %v", setups, err)
+		}
+	}
+}
+
+// A day compares each of its set-ups with each: a hundred of them with a few hundred things are the most.
+func TestTheLongestDay(t *testing.T) {
+	for setups, fits := range map[int]bool{99: true, 100: false} {
+		var d list.Shooting
+		for i := range setups {
+			s := &plan.Setup{Name: fmt.Sprint("s", i), Circuits: make([]plan.Circuit, 400)}
+			for k := range s.Circuits {
+				s.Circuits[k].Name = fmt.Sprint("c", k)
+			}
+			d.Add(s)
+		}
+		err := tooLong(&d)
+		if (err == nil) != fits || err != nil && !strings.Contains(err.Error(), "too much for one day: 100 set-ups with so many things; name fewer with --setup") {
+			t.Errorf("%d set-ups: %v", setups, err)
 		}
 	}
 }

@@ -48,6 +48,14 @@ func newDay(std streams) *cobra.Command {
 	return cmd
 }
 
+// tooLong refuses a day whose set-ups hold too much to compare.
+func tooLong(d *list.Shooting) error {
+	if d.Facts() <= mostCompared {
+		return nil
+	}
+	return fmt.Errorf("this is too much for one day: %d set-ups with so many things; name fewer with --setup", len(d.Setups))
+}
+
 // runDay prints the day of a scene.
 func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) error {
 	w, err := layOut(ctx, std, args, &flags.work)
@@ -63,8 +71,8 @@ func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) er
 	if err != nil {
 		return err
 	}
-	if d.Facts() > mostCompared {
-		return fmt.Errorf("this is too much for one day: %d set-ups with so many things; name fewer with --setup", len(d.Setups))
+	if err := tooLong(d); err != nil {
+		return err
 	}
 	if flags.json {
 		return d.WriteJSON(std.out)

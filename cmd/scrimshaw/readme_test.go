@@ -160,3 +160,21 @@ func TestReadmeTellsTheList(t *testing.T) {
 		t.Errorf("the list is\n%s", kit)
 	}
 }
+
+// TestReadmeTellsTheDay holds the figures that it gives of the day at the bindery to the page that it shows.
+func TestReadmeTellsTheDay(t *testing.T) {
+	page, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme := strings.Join(strings.Fields(string(page)), " ")
+	last := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/bindery.yaml", "--setup", "oda-night", "-o", "-", "--format", "txt")), " ")
+	for told, comes := range map[string]string{
+		"Oda turns the lamp down over 3 s: her key side goes from T4 to T2+⅓, 1.5 stops.":                  "oda, key side T4 T2+⅓ −1.5",
+		"**Changes since night** has the 8 changes that come before, 17 min by the minutes that the scene": "8 changes: 2 move, 1 level, 2 aim, 2 mark, 1 camera; 17 min by the scene's own rates.",
+	} {
+		if !strings.Contains(readme, told) || !strings.Contains(last, comes) {
+			t.Errorf("README.md says %q; the page, which should have %q:\n%s", told, comes, last)
+		}
+	}
+}

@@ -100,9 +100,7 @@ func (w *work) light(ctx context.Context, std streams, flags *workFlags, o study
 	if o.Quality, err = flags.lightQuality(); err != nil {
 		return err
 	}
-	if len(w.names) > 1 {
-		o.Memory = &study.Memory{}
-	}
+	o.Memory = w.memory()
 	bar := newBar(std.err, len(w.names))
 	defer bar.end()
 	return w.each(func(i int, s *plan.Setup) error {
@@ -116,6 +114,14 @@ func (w *work) light(ctx context.Context, std streams, flags *workFlags, o study
 		}
 		return use(i, lit)
 	})
+}
+
+// memory is what set-ups leave for the next; nil where there is one alone.
+func (w *work) memory() *study.Memory {
+	if len(w.names) < 2 {
+		return nil
+	}
+	return &study.Memory{}
 }
 
 // lightQuality reads the flag --quality.

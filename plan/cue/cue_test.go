@@ -171,14 +171,18 @@ func TestACueIsARunOfItsLevels(t *testing.T) {
 		middle := cues.Axis.Start[1] + base.Setup.Cues[1].Over/2
 		for i := range cues.Curves {
 			c := &cues.Curves[i]
-			key := half.Readings.Named(c.Person + ".key")
+			shown := c.Person + ".key"
+			if c.Meter {
+				shown = c.Person
+			}
+			key := half.Readings.Named(shown)
 			if got := at(t, c, middle); off(got.Lux, *key.Lux) > by || off(*got.Over, *key.Over) > by {
 				t.Errorf("%s: %s halfway has %g lx, %g over, and a run %g and %g", name, c.Person, got.Lux, *got.Over, *key.Lux, *key.Over)
 			}
 			for k, when := range []float64{0, cues.Axis.End} {
 				end := cues.States[2*k].Readings
 				for n := range end {
-					if end[n].Name == c.Person+".key" && off(at(t, c, when).Lux, *end[n].Lux) > exact {
+					if end[n].Name == shown && off(at(t, c, when).Lux, *end[n].Lux) > exact {
 						t.Errorf("%s: at %g s the curve of %s has %g lx, and the table %g", name, when, c.Person, at(t, c, when).Lux, *end[n].Lux)
 					}
 				}
@@ -261,6 +265,33 @@ cues:
 	}
 	if s.Readings.Cues.Axis.End < 20 || !s.Readings.Cues.Axis.Timed {
 		t.Errorf("the axis ends at %g s, timed %v", s.Readings.Cues.Axis.End, s.Readings.Cues.Axis.Timed)
+	}
+}
+
+// Where there is nobody the meters have curves, but spots, and by their light; where there is somebody they have none.
+func TestTheCurvesOfMeters(t *testing.T) {
+	const text = `
+lights: {k: {output: {candela: 2000, shape: uniform}, at: [0, 3], height: 2, level: 20 %}}
+cameras: {A: {at: [3, 3], height: 1.5, looks: 270, lens: 35 mm}}
+meters: {low: {flat: [0, 3, 0], facing: up}, beside: {dome: [1, 3, 2], facing: 270}, seen: {spot: [0, 3, 0], from: A}}
+cues: {q1: {at: 10 s, over: 8 s, lights: {k: 100 %}}}
+`
+	s := run(t, setups(t, text)[""])
+	var names []string
+	for i := range s.Readings.Cues.Curves {
+		c := &s.Readings.Cues.Curves[i]
+		names = append(names, c.Person)
+		full := *s.Readings.Named(c.Person).Lux / 0.2
+		if got := at(t, c, 14); !c.Meter || off(got.Lux, 0.6*full) > exact {
+			t.Errorf("%s has %g lx halfway, want %g", c.Person, got.Lux, 0.6*full)
+		}
+	}
+	if !slices.Equal(names, []string{"low", "beside"}) {
+		t.Errorf("the curves are of %q", names)
+	}
+	s = run(t, setups(t, "people: {ada: {at: [0, 0], faces: 0}}"+text)[""])
+	if all := s.Readings.Cues.Curves; len(all) != 1 || all[0].Meter || all[0].Person != "ada" {
+		t.Errorf("with somebody there the curves are %+v", all)
 	}
 }
 

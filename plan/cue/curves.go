@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/term"
 )
 
 // steps is how many pieces a fade has in a curve.
@@ -45,32 +46,47 @@ func (t *timeline) moves(from float64) bool {
 	return false
 }
 
-// curves are the key sides of the faces over time.
+// curves are the key sides of the faces over time; where there are none, the meters.
 func (s *Lit) curves(t *timeline, end float64) (all []meter.Curve) {
 	moments := t.moments(end)
 	levels := make([]light.Levels, len(moments))
 	for i, m := range moments {
 		levels[i] = t.at(m.seconds, m.before).Levels(s.Setup, s.Levels)
 	}
-	exposure := s.Setup.Exposure.Metered()
 	for i := range s.Requests {
 		left := &s.Requests[i]
 		right := slices.IndexFunc(s.Requests, func(o meter.Request) bool { return o.Name == left.Person+".right" })
 		if left.Person == "" || left.Name != left.Person+".left" || right < 0 {
 			continue
 		}
-		c := meter.Curve{Person: left.Person, Working: s.Setup.Exposure.Stop.N}
-		for k, m := range moments {
-			p := meter.CurvePoint{Seconds: m.seconds, Lux: s.lux(i, levels[k])}
-			if other := s.lux(right, levels[k]); meter.RightIsKey(p.Lux, other) {
-				p.Lux = other
+		all = append(all, s.curve(meter.Curve{Person: left.Person}, moments, func(k int) float64 {
+			lux := s.lux(i, levels[k])
+			if other := s.lux(right, levels[k]); meter.RightIsKey(lux, other) {
+				return other
 			}
-			p.Over = meter.FiniteOrNil(exposure.Over(p.Lux, c.Working))
-			c.Points = append(c.Points, p)
+			return lux
+		}))
+	}
+	if len(all) > 0 {
+		return all
+	}
+	for i := range s.Requests {
+		if r := &s.Requests[i]; r.Person == "" && r.Kind != term.SpotMeter {
+			all = append(all, s.curve(meter.Curve{Person: r.Name, Meter: true}, moments, func(k int) float64 { return s.lux(i, levels[k]) }))
 		}
-		all = append(all, c)
 	}
 	return all
+}
+
+// curve fills in the points of a curve; lux is the light at the moment of a place in the list, lx.
+func (s *Lit) curve(c meter.Curve, moments []moment, lux func(k int) float64) meter.Curve {
+	c.Working = s.Setup.Exposure.Stop.N
+	for k, m := range moments {
+		p := meter.CurvePoint{Seconds: m.seconds, Lux: lux(k)}
+		p.Over = meter.FiniteOrNil(s.Setup.Exposure.Metered().Over(p.Lux, c.Working))
+		c.Points = append(c.Points, p)
+	}
+	return c
 }
 
 // lux is the light at a receptor at some levels, lx.

@@ -33,16 +33,20 @@ func (s *Lit) Of() *meter.Cues {
 	all.Axis = meter.CueAxis{Timed: timed, End: end, Start: t.starts}
 	all.Curves = s.curves(&t, end)
 	for i := range all.Curves {
-		all.Curves[i].Uncomputed = leftOut(all, all.Curves[i].Person)
+		all.Curves[i].Uncomputed = leftOut(all, &all.Curves[i])
 	}
 	return all
 }
 
-// leftOut are the keys that a key side is without in one of the states.
-func leftOut(all *meter.Cues, person string) (keys []plan.Uncomputed) {
+// leftOut are the keys that what a curve shows is without in one of the states.
+func leftOut(all *meter.Cues, c *meter.Curve) (keys []plan.Uncomputed) {
+	shown := c.Person + ".key"
+	if c.Meter {
+		shown = c.Person
+	}
 	for i := range all.States {
 		for k := range all.States[i].Readings {
-			if r := &all.States[i].Readings[k]; r.Name == person+".key" {
+			if r := &all.States[i].Readings[k]; r.Name == shown {
 				keys = append(keys, r.Uncomputed...)
 			}
 		}

@@ -1,9 +1,12 @@
 package day
 
 import (
+	"cmp"
 	"math"
 	"slices"
+	"strings"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/supply"
 )
@@ -14,46 +17,141 @@ const (
 	mostPieces = 12
 )
 
-// cable counts the cable from outlets to lights, a run each; of circuits that say no outlet nobody knows any.
+// cable counts the cable from outlets to lights and to other circuits, a run each; of circuits that say no outlet nobody knows any.
 func (n *needs) cable() {
 	all := supply.Of(n.setup)
 	for i := range all.Loads {
 		load := &all.Loads[i]
 		for _, d := range load.Draws {
-			if d.Run == nil {
-				continue
+			if d.Run != nil {
+				n.run(run{d.Run, load.Circuit.Breaker, ends{outlet: plugOf(load.Circuit), inlet: inletOf(&d, load.Circuit)}, d.Light.Count, d.Light.Tag})
 			}
-			pieces := n.pieces(d.Run.Length, d.Run.Section, load.Circuit.Breaker)
-			if pieces == nil {
-				n.add(Item{Shelf: Cable, Label: "cable of " + n.length(math.Ceil(d.Run.Length))}, d.Light.Count, d.Light.Tag)
+		}
+		if load.Feeder != nil {
+			ends := ends{outlet: plugOf(load.From.Circuit), inlet: n.inletOfBox(load.Circuit), phases: load.Circuit.ThreePhases}
+			if ends.phases && load.From.Circuit.Plug == "" {
+				ends.outlet = ends.inlet // no country has a plug of its own for three phases
 			}
-			for _, p := range pieces {
-				n.add(stocked(Cable, p), d.Light.Count, d.Light.Tag)
-			}
+			n.run(run{load.Feeder, load.FeederAmps(n.setup), ends, 1, load.Circuit.Name})
 		}
 	}
 }
 
-// pieces are the cables of one section and one kind of plug that make a run: the fewest, and of as few those with the least over. Nil
-// where no cable carries the current.
-func (n *needs) pieces(length, section, amps float64) (best []*kit.Item) {
-	byPlug := map[string][]*kit.Item{}
-	var plugs []string
+// run is a cable to be made of pieces.
+type run struct {
+	*supply.Run
+	amps  float64 // that it has to stand
+	ends  ends
+	count int
+	tag   string
+}
+
+// ends are what a cable goes into and what goes into it, by the words of plugs; "" is that of the country.
+type ends struct {
+	outlet, inlet string
+	phases        bool
+}
+
+// run counts the pieces of a cable, and the adapters at its ends.
+func (n *needs) run(r run) {
+	n.laid += r.Length * float64(r.count)
+	pieces := n.pieces(&r)
+	if pieces == nil {
+		n.add(Item{Shelf: Cable, Label: "cable of " + n.length(math.Ceil(r.Length))}, r.count, r.tag)
+		return
+	}
+	for _, p := range pieces {
+		n.add(stocked(Cable, p), r.count, r.tag)
+	}
+	n.adapter(r.ends.outlet, pieces[0].Plug, &r)
+	n.adapter(pieces[0].Plug, r.ends.inlet, &r)
+}
+
+// adapter counts what joins two kinds of plug.
+func (n *needs) adapter(from, to string, r *run) {
+	if from != to {
+		n.add(Item{Shelf: Adapter, Label: "adapter from " + plugWords(from) + " to " + plugWords(to)}, r.count, r.tag)
+	}
+}
+
+// plugWords name a plug.
+func plugWords(plug string) string { return cmp.Or(plug, "the plug of the country") }
+
+// lowCountry is the plug of countries of 120 V, by the words of the kit's cables (NEMA WD 6).
+const lowCountry = "NEMA 5-20"
+
+// countryPlug is the plug of the country by its voltage, V.
+func countryPlug(volts float64) string {
+	const between = (kit.MainsLow + kit.MainsHigh) / 2
+	if volts > leastMains && volts < between {
+		return lowCountry
+	}
+	return ""
+}
+
+// leastMains is the voltage below which nothing has the plug of a country, V.
+const leastMains = 90
+
+// plugOf is what goes into the outlets of a circuit.
+func plugOf(c *plan.Circuit) string { return cmp.Or(c.Plug, countryPlug(c.Volts)) }
+
+// industrial begins the names of plugs that a unit of the kit has on its own cable.
+const industrial = "IEC 60309"
+
+// inletOf is what a unit's own cable ends in: one of industry where its inlet is, else that of the country.
+func inletOf(d *supply.Draw, c *plan.Circuit) string {
+	if u := d.Light.Head.Unit; u != nil && strings.HasPrefix(u.Inlet, industrial) {
+		return u.Inlet
+	}
+	return countryPlug(c.Volts)
+}
+
+// inletOfBox is what feeds a box.
+func (n *needs) inletOfBox(c *plan.Circuit) string {
+	if item := n.kit.ItemOf(c.Item); item != nil && item.Plug != "" {
+		return item.Plug
+	}
+	return countryPlug(c.Volts)
+}
+
+// kindOfCable are cables that go into each other.
+type kindOfCable struct {
+	plug    string
+	section float64 // mm²
+}
+
+// pieces are the cables of one kind that make a run: of those that need the fewest adapters the thinnest, the fewest, and of as few those with the least over.
+// Nil where no cable carries the current.
+func (n *needs) pieces(r *run) (best []*kit.Item) {
+	byKind := map[kindOfCable][]*kit.Item{}
+	var kinds []kindOfCable
 	for _, item := range n.kit.Items {
-		if section > 0 && item.Section == section && item.Amps >= amps && item.Length > 0 {
-			if !slices.Contains(plugs, item.Plug) {
-				plugs = append(plugs, item.Plug)
+		if r.Section > 0 && item.Section >= r.Section && item.Amps >= r.amps && item.Length > 0 && r.ends.phases == (item.Cores >= supply.PhaseCores) {
+			kind := kindOfCable{item.Plug, item.Section}
+			if !slices.Contains(kinds, kind) {
+				kinds = append(kinds, kind)
 			}
-			byPlug[item.Plug] = append(byPlug[item.Plug], item)
+			byKind[kind] = append(byKind[kind], item)
 		}
 	}
-	for _, plug := range plugs {
-		p := Pieces(byPlug[plug], length)
-		if best == nil || len(p) < len(best) || len(p) == len(best) && total(p) < total(best) {
+	for _, kind := range kinds {
+		p := Pieces(byKind[kind], r.Length)
+		if best == nil || slices.Compare(r.ends.cost(p), r.ends.cost(best)) < 0 {
 			best = p
 		}
 	}
 	return best
+}
+
+// cost is by what cables are chosen, the first figure first: adapters, the section of a core, pieces, length.
+func (e ends) cost(pieces []*kit.Item) []float64 {
+	adapters := 0.0
+	for _, end := range []string{e.outlet, e.inlet} {
+		if end != pieces[0].Plug {
+			adapters++
+		}
+	}
+	return []float64{adapters, pieces[0].Section, float64(len(pieces)), total(pieces)}
 }
 
 func total(pieces []*kit.Item) (sum float64) {
@@ -101,3 +199,33 @@ func Pieces(cables []*kit.Item, length float64) []*kit.Item {
 
 // steps are those that a cable is long for sure.
 func steps(length float64) int { return max(1, int(math.Floor(length/cableGrain+1e-6))) }
+
+// power counts the boxes, batteries and generators that circuits are.
+func (n *needs) power() {
+	for i := range n.setup.Circuits {
+		c := &n.setup.Circuits[i]
+		if item := n.kit.ItemOf(c.Item); item != nil {
+			n.add(stocked(Power, item), 1, c.Name)
+		}
+	}
+}
+
+// usedUp counts what a rule of the kit says of what is used up: tape by the cable that is laid, foil by lights.
+func (n *needs) usedUp() {
+	lights := 0.0
+	for i := range n.setup.Lights {
+		lights += float64(n.setup.Lights[i].Count)
+	}
+	for _, item := range n.kit.Items {
+		count := 0.0
+		if item.PerCable > 0 {
+			count += n.laid / item.PerCable
+		}
+		if item.PerLight > 0 {
+			count += lights / item.PerLight
+		}
+		if count = math.Ceil(count - 1e-9); count > 0 {
+			n.add(stocked(UsedUp, item), int(count), "")
+		}
+	}
+}

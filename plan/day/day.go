@@ -3,6 +3,7 @@ package day
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"scrimshaw/plan"
@@ -27,11 +28,14 @@ const (
 	Safety    Shelf = "safety"
 	Dimmer    Shelf = "dimmer"
 	Cable     Shelf = "cable"
-	Sheet     Shelf = "sheet" // gel and diffusion, cut to pieces
+	Power     Shelf = "power" // boxes, batteries and generators
+	Adapter   Shelf = "adapter"
+	Sheet     Shelf = "sheet"      // gel and diffusion, cut to pieces
+	UsedUp    Shelf = "consumable" // tape, foil and the like
 )
 
 // Shelves lists them in order.
-var Shelves = []Shelf{Unit, Bulb, Modifier, Accessory, Stand, Rigging, Grip, Cloth, Bag, Safety, Dimmer, Cable, Sheet}
+var Shelves = []Shelf{Unit, Bulb, Modifier, Accessory, Stand, Rigging, Grip, Cloth, Bag, Safety, Dimmer, Power, Cable, Adapter, Sheet, UsedUp}
 
 // Item is one kind of thing, and how many of it a day takes.
 type Item struct {
@@ -45,7 +49,16 @@ type Item struct {
 	Case  [3]float64 // width, depth and height of the case of one, m; 0 not known
 	Piece [2]float64 // width and height of one piece of a sheet, m; 0 of all else, and where it is not known
 	Roll  float64    // the width of the roll that it is cut from, m; 0 not known
+	From  *kit.Item  // that roll; nil: nobody knows one
+	Spare float64    // the share of those in use that goes along beside them, 0 to 1
+	Gives string     // what another unit has to give to do in its place; "" of all else
 }
+
+// Spares are how many go along beside those in use.
+func (i *Item) Spares() int { return int(math.Ceil(i.Spare*float64(i.Count) - 1e-9)) }
+
+// Consumed says whether it is used up, and so stands on no list of what comes back.
+func (i *Item) Consumed() bool { return i.Shelf == Sheet || i.Shelf == UsedUp }
 
 // Volume is that of its case, m³; 0 where it is not known.
 func (i *Item) Volume() float64 { return i.Case[0] * i.Case[1] * i.Case[2] }
@@ -71,7 +84,7 @@ func (l *List) Add(s *plan.Setup) {
 		}
 		kept := &l.Items[at]
 		kept.Count = max(kept.Count, item.Count)
-		kept.Note = joinNote(kept.Note, item.Note)
+		kept.Note, kept.Gives = joinNote(kept.Note, item.Note), joinNote(kept.Gives, item.Gives)
 		kept.addFor(item.For...)
 	}
 	slices.SortStableFunc(l.Items, func(a, b Item) int {
@@ -96,17 +109,21 @@ type Totals struct {
 	WithoutVolume int      // how many things have no case that is known
 }
 
-// Totals adds up a list.
+// Totals adds up what comes back of a list, with its spares.
 func (l *List) Totals() (t Totals) {
 	for i := range l.Items {
 		item := &l.Items[i]
-		t.Mass += item.Mass * float64(item.Count)
-		t.Volume += item.Volume() * float64(item.Count)
+		if item.Consumed() {
+			continue
+		}
+		count := item.Count + item.Spares()
+		t.Mass += item.Mass * float64(count)
+		t.Volume += item.Volume() * float64(count)
 		if item.Mass == 0 {
 			t.WithoutMass = append(t.WithoutMass, item.Label)
 		}
 		if item.Volume() == 0 {
-			t.WithoutVolume += item.Count
+			t.WithoutVolume += count
 		}
 	}
 	return t
@@ -124,6 +141,8 @@ func Of(s *plan.Setup) []Item {
 	n.mirrors()
 	n.openings()
 	n.cable()
+	n.power()
+	n.usedUp()
 	return n.items
 }
 
@@ -132,6 +151,7 @@ type needs struct {
 	setup *plan.Setup
 	kit   *kit.Catalogue
 	items []Item
+	laid  float64 // of cable, m
 }
 
 func newNeeds(s *plan.Setup) *needs {
@@ -149,8 +169,10 @@ func (n *needs) add(item Item, count int, tag string) {
 		n.items, at = append(n.items, item), len(n.items)
 	}
 	n.items[at].Count += count
-	n.items[at].Note = joinNote(n.items[at].Note, item.Note)
-	n.items[at].addFor(tag)
+	n.items[at].Note, n.items[at].Gives = joinNote(n.items[at].Note, item.Note), joinNote(n.items[at].Gives, item.Gives)
+	if tag != "" {
+		n.items[at].addFor(tag)
+	}
 }
 
 // stock is an item of the catalogue by name; where it has none of that name, the words in its place and no figures.
@@ -162,7 +184,7 @@ func (n *needs) stock(shelf Shelf, name, words string) Item {
 }
 
 func stocked(shelf Shelf, item *kit.Item) Item {
-	return Item{Shelf: shelf, Name: item.Name, Label: item.Label, Mass: item.Mass, Case: item.Size}
+	return Item{Shelf: shelf, Name: item.Name, Label: item.Label, Mass: item.Mass, Case: item.Size, Spare: item.Spare}
 }
 
 // least is the item of a group that is just good enough by a figure; nil where none is.

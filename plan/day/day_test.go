@@ -189,6 +189,8 @@ func ExampleList() {
 	// 1 650 W fresnel
 	// 1 light stand
 	// 1 sandbag 12 kg
+	// 1 black foil
+	// 1 pegs
 	// 17.4 kg, <nil>
 }
 
@@ -258,12 +260,13 @@ func randomDay(rng *rand.Rand) string {
 	var b strings.Builder
 	at := func() string { return fmt.Sprintf("[%.2f, %.2f]", 1+8*rng.Float64(), 1+8*rng.Float64()) }
 	light := func() string {
-		return fmt.Sprintf("{unit: %s, at: %s, height: 2, aim: down, count: %d%s}", units[rng.IntN(len(units))], at(), 1+rng.IntN(3), mounts[rng.IntN(len(mounts))])
+		return fmt.Sprintf("{unit: %s, at: %s, height: 2, aim: down, count: %d%s%s}", units[rng.IntN(len(units))], at(), 1+rng.IntN(3), mounts[rng.IntN(len(mounts))],
+			[]string{"", ", circuit: ring"}[rng.IntN(2)])
 	}
 	grip := func() string {
 		return fmt.Sprintf("{%s, at: %s, height: 1.5, faces: 90}", pieces[rng.IntN(len(pieces))], at())
 	}
-	b.WriteString("rooms: {den: {size: [10, 10], height: 4}}\nlights:\n")
+	b.WriteString("rooms: {den: {size: [10, 10], height: 4}}\ncircuits: {ring: {breaker: 16, item: splitter-3, at: [0.2, 5]}}\nlights:\n")
 	for i := range 5 {
 		fmt.Fprintf(&b, "  l%d: %s\n", i, light())
 	}
@@ -345,7 +348,57 @@ func recount(s *plan.Setup) map[string]int {
 		}
 		n["stand: c-stand"]++
 	}
+	recountRest(s, n)
 	return n
+}
+
+// piecesByHand are the cables of 5, 10 and 20 m that make a run in a room of 10 m.
+func piecesByHand(length float64) []string {
+	const five, ten, twenty = "cable-16a-5", "cable-16a-10", "cable-16a-20"
+	switch {
+	case length <= 5:
+		return []string{five}
+	case length <= 10:
+		return []string{ten}
+	case length <= 20:
+		return []string{twenty}
+	case length <= 25:
+		return []string{twenty, five}
+	case length <= 30:
+		return []string{twenty, ten}
+	}
+	return []string{twenty, twenty}
+}
+
+// recountRest counts bulbs, bags, cable and boxes: a stand has one bag, one more over 2.5 m, and on a boom one more, whose arm others balance.
+func recountRest(s *plan.Setup, n map[string]int) {
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		if b := l.Head.Bulb; b != nil {
+			n["bulb: "+b.Name] += l.Count
+		}
+		if l.Mount.Kind == term.Stand || l.Mount.Kind == term.Boom {
+			n["bag: sandbag-12"] += l.Count * l.Mount.Bags(2)
+			if l.Mount.Kind == term.Boom {
+				n["bag: sandbag-12"] += l.Count * int(math.Ceil(math.Ceil(2*l.Head.Mass*1.5/0.8-1e-9)/2/12-1e-9))
+			}
+		}
+		if l.Cable == nil {
+			continue
+		}
+		for _, piece := range piecesByHand(l.Cable.Length) {
+			n["cable: "+piece] += l.Count
+		}
+		if u := l.Head.Unit; strings.HasPrefix(u.Inlet, "IEC 60309") {
+			n["adapter: "] += l.Count
+		}
+	}
+	for i := range s.Grip {
+		n["bag: sandbag-12"] += s.Grip[i].Mount.Bags(1.5)
+	}
+	for i := range s.Circuits {
+		n["power: "+s.Circuits[i].Item]++
+	}
 }
 
 // covered fails where a light or a piece of grip is on no line of the list.

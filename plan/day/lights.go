@@ -2,6 +2,7 @@ package day
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -29,11 +30,55 @@ func (n *needs) unit(l *plan.Light) {
 		return
 	}
 	note := joinNote(withWords(u), when(u.Class == term.Practical, ofTheSet))
-	n.add(Item{Shelf: Unit, Name: u.Name, Label: u.Label, Note: note, Mass: u.Mass + u.Supply, Case: u.Case}, l.Count, l.Tag)
+	n.add(Item{Shelf: Unit, Name: u.Name, Label: u.Label, Note: note, Mass: u.Mass + u.Supply, Case: u.Case, Spare: u.Spare, Gives: gives(l)}, l.Count, l.Tag)
 	if b := l.Head.Bulb; b != nil {
-		label := fmt.Sprintf("%s, %s, %s", b.Doc, unit.FormatPower(b.Watts), unit.FormatKelvin(b.Kelvin))
-		n.add(Item{Shelf: Bulb, Name: b.Name, Label: label}, l.Count, l.Tag)
+		label := fmt.Sprintf("%s, %s, %s", lowered(b.Doc), unit.FormatPower(b.Watts), unit.FormatKelvin(b.Kelvin))
+		n.add(Item{Shelf: Bulb, Name: b.Name, Label: label, Spare: b.Spare}, l.Count, l.Tag)
 	}
+}
+
+// lowered begins a phrase in the middle of a line, unless it begins with a word in capitals.
+func lowered(words string) string {
+	if len(words) < 2 || strings.ToUpper(words[:2]) == words[:2] {
+		return words
+	}
+	return strings.ToLower(words[:1]) + words[1:]
+}
+
+// atEqual is how far off what another unit gives is held to it, m: common practice.
+const atEqual = 3
+
+// gives says what another unit has to give to do in a light's place: the flux that leaves it and how bright it is on its axis from afar, as it is
+// used and without gels, and its white.
+func gives(l *plan.Light) string {
+	h := &l.Head
+	if h.Class == term.Practical {
+		return ""
+	}
+	words := "bare"
+	if h.ModifierLabel != "" {
+		words = "with " + h.ModifierLabel
+	}
+	lux := h.Source.AxisLux(atEqual)
+	return fmt.Sprintf("%s lx at %d m %s, %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(h))
+}
+
+// whites are those that a unit can be set to.
+func whites(h *kit.Head) string {
+	u := h.Unit
+	if u.Kelvin[0] == u.Kelvin[1] {
+		return unit.FormatKelvin(u.Kelvin[0])
+	}
+	return unit.FormatKelvin(u.Kelvin[0]) + " to " + unit.FormatKelvin(u.Kelvin[1])
+}
+
+// twoFigures is a number to two figures, rounded down: who offers a unit in its place is held to that.
+func twoFigures(v float64) float64 {
+	if v <= 0 {
+		return 0
+	}
+	grain := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return math.Floor(v/grain+1e-9) * grain
 }
 
 // ofTheSet is what stands on a set that a rental house need not bring.
@@ -93,15 +138,12 @@ func (n *needs) dimmerOf(l *plan.Light) (Item, bool) {
 	if l.Head.Technology != term.Tungsten || !n.setup.Dims(l) {
 		return Item{}, false
 	}
-	found := n.least(dimmers, func(i *kit.Item) float64 { return i.Watts }, l.Head.Watts)
+	found := n.kit.DimmerFor(l.Head.Watts)
 	if found == nil {
 		return Item{Shelf: Dimmer, Label: "dimmer for " + unit.FormatPower(l.Head.Watts)}, true
 	}
 	return stocked(Dimmer, found), true
 }
-
-// dimmers is the group of dimmers in the catalogue.
-const dimmers = "dimmer"
 
 // DimmerOf names the dimmer of a light; "" where it takes none.
 func DimmerOf(s *plan.Setup, l *plan.Light) string {

@@ -50,7 +50,7 @@ func (n *needs) sheet(roll, name string, size [2]float64, count int, tag string)
 	}
 	item := Item{Shelf: Sheet, Name: name, Label: name + ", piece of " + n.size(size[0], size[1]), Piece: size}
 	if from := n.kit.ItemOf(roll); from != nil {
-		item.Roll = from.Size[0]
+		item.Roll, item.From = from.Size[0], from
 	}
 	n.add(item, count, tag)
 }

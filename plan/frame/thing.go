@@ -19,7 +19,7 @@ const (
 	Grip
 	Camera
 	Rails
-	Cable // to a light, by its name
+	Cable // to a light or a circuit, by its name
 	Person
 )
 

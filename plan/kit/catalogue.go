@@ -62,6 +62,19 @@ func (c *Catalogue) GripOf(name string) *Grip { return find(c.Grip, name) }
 // ItemOf returns what a van holds of a name, or nil.
 func (c *Catalogue) ItemOf(name string) *Item { return find(c.Items, name) }
 
+// dimmerGroup is the shelf of dimmers.
+const dimmerGroup = "dimmer"
+
+// DimmerFor returns the smallest dimmer that stands a power, W; nil where none does.
+func (c *Catalogue) DimmerFor(watts float64) (best *Item) {
+	for _, item := range c.Items {
+		if item.Group == dimmerGroup && item.Watts > 0 && item.Watts >= watts && (best == nil || item.Watts < best.Watts) {
+			best = item
+		}
+	}
+	return best
+}
+
 // ClothOf returns the cloth of a name, or nil.
 func (c *Catalogue) ClothOf(name string) *Cloth { return find(c.Cloth, name) }
 

@@ -9,7 +9,8 @@ import (
 // Entry is what every catalogue entry has.
 type Entry struct {
 	Name   string
-	Doc    string // one line: what it is, and that its values are typical
+	Doc    string  // one line: what it is, and that its values are typical
+	Spare  float64 // the share of those in use that goes along beside them, rounded up; 0 none
 	Origin source.Span
 }
 

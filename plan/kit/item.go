@@ -20,25 +20,35 @@ type Item struct {
 	Section  float64 // of each core of a cable, mm²
 	Cores    int
 	Plug     string  // that it goes into the mains with; "" that of the country
+	Phases   int     // of the mains that go into it; 0 and 1 are one
 	Watts    float64 // that it gives, or draws
+	PerCable float64 // of what is used up: how much cable one of it is for, m; 0 none
+	PerLight float64 // of what is used up: how many lights one of it is for; 0 none
+	Least    float64 // of a dimmer, the least load that it dims, W; 0 not known
 	Volts    float64 // of a battery or a generator
 	Energy   float64 // of a battery, Wh
 }
 
 // itemGroups are the shelves of a van.
 var itemGroups = []string{"clamp", "arm", "head", "holder", "box", "bag", "safety", "cable", "splitter", "distribution", "protection",
-	"dimmer", "battery", "kit", "consumable"}
+	dimmerGroup, "battery", GeneratorGroup, "kit", "consumable"}
+
+// GeneratorGroup is the shelf of generators.
+const GeneratorGroup = "generator"
 
 func itemShape() *source.Shape[Item] {
 	type i = Item
 	return &source.Shape[Item]{Name: "item", Doc: "What a van holds beside lamps, stands and grip.", Fields: append([]source.Field[Item]{
 		required(doc(func(v *i) *string { return &v.Doc })),
+		spare(func(v *i) *float64 { return &v.Spare }),
 		required(label(func(v *i) *string { return &v.Label })),
 		required(field("group", source.OneOf("a group", itemGroups...), func(v *i) *string { return &v.Group },
 			"What it is for.")),
 		required(field("mass", mass("a mass", "0.7 kg"), func(v *i) *float64 { return &v.Mass }, "Mass.")),
 		field("load", mass("a load", "8 kg"), func(v *i) *float64 { return &v.Load }, "The most that it may carry."),
 		field("length", length("a length", "10", 0.01, 200), func(v *i) *float64 { return &v.Length }, "Length of a cable, an arm, a roll."),
+		withDefault(field("per-cable", length("a length", "50", 1, 1e4), func(v *i) *float64 { return &v.PerCable }, "Of what is used up: the length of cable that one of it is for."), "not counted"),
+		withDefault(field("per-light", amount("a number of lights", "6", 1, 1e4), func(v *i) *float64 { return &v.PerLight }, "Of what is used up: how many lights one of it is for."), "not counted"),
 		field("size", caseSize(), func(v *i) *[3]float64 { return &v.Size }, "Width, depth and height."),
 		field("spigot", source.OneOf("a spigot", spigots...), func(v *i) *string { return &v.Spigot }, "What it offers to a head."),
 	}, electricalFields()...)}
@@ -56,7 +66,9 @@ func electricalFields() []source.Field[Item] {
 		field("section", amount("a section", "2.5", 0.1, 300), func(v *i) *float64 { return &v.Section }, "Section of each core of a cable, mm²."),
 		field("cores", source.Int("a number of cores", 2, 7), func(v *i) *int { return &v.Cores }, "Cores of a cable."),
 		withDefault(field("plug", source.Text("a plug", "IEC 60309, 16 A"), func(v *i) *string { return &v.Plug }, "What it goes into the mains with."), "that of the country"),
+		withDefault(field("phases", source.Int("a number of phases", 1, 3), func(v *i) *int { return &v.Phases }, "Phases of the mains that go into it."), "1"),
 		field("power", watts("a power", "1000 W"), func(v *i) *float64 { return &v.Watts }, "What it gives, or draws."),
+		field("least", watts("a power", "40 W"), func(v *i) *float64 { return &v.Least }, "Of a dimmer, the least load that it dims."),
 		field("volts", amount("a voltage", "14.4", 1, 1000), func(v *i) *float64 { return &v.Volts }, "Of a battery or a generator."),
 		field("energy", amount("an energy", "98", 1, 1e5), func(v *i) *float64 { return &v.Energy }, "Of a battery, watt-hours."),
 	}
@@ -67,7 +79,7 @@ func (i *Item) figures() map[string]any {
 	all := map[string]any{"label": i.Label, "group": i.Group, "mass": i.Mass}
 	for key, v := range map[string]float64{
 		"load": i.Load, "length": i.Length, "amps": i.Amps, "breakers": i.Breakers, "residualMilliamps": i.Residual, "outlets": float64(i.Outlets),
-		"section": i.Section, "cores": float64(i.Cores), "watts": i.Watts, "volts": i.Volts, "wattHours": i.Energy,
+		"section": i.Section, "cores": float64(i.Cores), "phases": float64(i.Phases), "watts": i.Watts, "leastWatts": i.Least, "volts": i.Volts, "wattHours": i.Energy, "perCable": i.PerCable, "perLight": i.PerLight, "spareShare": i.Spare,
 	} {
 		if v > 0 {
 			all[key] = v

@@ -164,7 +164,7 @@ func section[T any](key, noun string, shape *source.Shape[T], check func(*T) (me
 
 // merged is the entry with its name and place, and the line of text that was read.
 func merged(e, read Entry) Entry {
-	e.Doc = read.Doc
+	e.Doc, e.Spare = read.Doc, read.Spare
 	return e
 }
 

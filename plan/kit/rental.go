@@ -7,6 +7,7 @@ type Rental struct {
 	Inlet     string     // its mains inlet
 	Volts     [2]float64 // the mains that it takes, least and most, V; 0 on batteries alone
 	Inrush    float64    // peak of the current as it is switched on, at 230 V, A; 0 not known
+	Leakage   *float64   // current that its supply sends down its earth all the time, mA; nil: nothing says it
 	Battery   Battery
 	IP        string     // ingress protection by IEC 60529: "IP65"; "" not protected
 	ComesWith []string   // what is in the case with it

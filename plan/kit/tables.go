@@ -25,6 +25,12 @@ func doc[T any](at func(*T) *string) source.Field[T] {
 		"What it is, in one line.")
 }
 
+// spare is the rule by which a thing goes along twice.
+func spare[T any](at func(*T) *float64) source.Field[T] {
+	return withDefault(field("spare", share("a share", "10 %"), at,
+		"Spares: the share of those in use that goes along beside them, rounded up."), "none")
+}
+
 func class[T any](at func(*T) *term.Class) source.Field[T] {
 	r := source.Vocabulary("a class", term.Classes)
 	return field("class", r, at,
@@ -39,6 +45,7 @@ func unitFields() []source.Field[Unit] {
 	type u = Unit
 	return []source.Field[Unit]{
 		required(doc(func(v *u) *string { return &v.Doc })),
+		spare(func(v *u) *float64 { return &v.Spare }),
 		required(label(func(v *u) *string { return &v.Label })),
 		required(class(func(v *u) *term.Class { return &v.Class })),
 		field("technology", technology, func(v *u) *term.Technology { return &v.Technology },
@@ -147,6 +154,7 @@ func triple() source.Reader[[3]float64] {
 func bulbShape() *source.Shape[Bulb] {
 	type b = Bulb
 	return &source.Shape[Bulb]{Name: "bulb", Doc: "A lamp for a practical.", Fields: []source.Field[Bulb]{
+		spare(func(v *b) *float64 { return &v.Spare }),
 		required(doc(func(v *b) *string { return &v.Doc })),
 		required(field("technology", technology, func(v *b) *term.Technology { return &v.Technology },
 			"What makes the light.")),

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"scrimshaw/plan/power"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -19,6 +20,8 @@ func rentalFields() []source.Field[Unit] {
 			"The mains that it takes, least and most, volts."),
 		field("inrush", amount("a current", "40", 0, 1000), func(v *u) *float64 { return &v.Inrush },
 			"Peak of the current as it is switched on, at 230 V, amps."),
+		withDefault(field("leakage", source.Converted(amount("a leakage", "0.7", 0, 100), func(v float64) *float64 { return &v }), func(v *u) **float64 { return &v.Leakage },
+			"Current that its supply sends down its earth all the time, milliamps."), unit.FormatNumber(power.SupplyLeakage)+" of an electronic supply, 0 of a filament"),
 		field("battery", batteryReader(), func(v *u) *Battery { return &v.Battery },
 			"How it runs without mains."),
 		field("ip", source.Text("a protection", "IP65"), func(v *u) *string { return &v.IP },

@@ -9,7 +9,7 @@ import (
 type Cues struct {
 	States []CueState // the first is the set-up as it is written, before all cues
 	Axis   CueAxis
-	Curves []Curve // of the key side of each face, where they are and at their marks
+	Curves []Curve // of the key side of each face, where they are and at their marks; of the meters, where there are no faces
 }
 
 // CueState is the light after a cue.
@@ -48,9 +48,10 @@ type CueAxis struct {
 	Start []float64 // when each cue goes, s
 }
 
-// Curve is how far from the working stop the key side of a face is over time.
+// Curve is how far from the working stop the key side of a face is over time; where nobody has one, a meter that is no spot meter.
 type Curve struct {
-	Person  string // or one of their marks
+	Person  string // or one of their marks; the meter
+	Meter   bool   // it is of a meter, for there are no faces
 	Points  []CurvePoint
 	Working float64 // the stop that they are counted from, N
 

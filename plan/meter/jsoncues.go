@@ -4,7 +4,7 @@ package meter
 type jsonCues struct {
 	Axis   jsonAxis    `json:"axis"`
 	States []jsonState `json:"states"` // the first is before all cues
-	Curves []jsonCurve `json:"curves"` // of the key side of each face
+	Curves []jsonCurve `json:"curves"` // of the key side of each face; of the meters, where there are none
 }
 
 // jsonAxis is the time axis of the curves.
@@ -48,7 +48,7 @@ type jsonCueReading struct {
 }
 
 type jsonCurve struct {
-	Person  string           `json:"person"`
+	Person  string           `json:"person"`  // or the meter
 	Working float64          `json:"working"` // T-number
 	Points  []jsonCurvePoint `json:"points"`
 }

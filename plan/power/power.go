@@ -1,5 +1,5 @@
-// Package power holds formulas of electrical supply: what lamps take from mains of one phase, and what follows from
-// their voltage.
+// Package power holds formulas of electrical supply: what lamps take from mains, what follows from their voltage, and what comes together in
+// a neutral and an earth.
 package power
 
 import "math"
@@ -73,6 +73,12 @@ const (
 	standard   = 20     // °C
 	warmCable  = 70     // °C, of a cable that carries what it may
 )
+
+// PhaseDrop is the voltage that a cable of three phases loses from one of them to the neutral, V, warm: l R (I + In), with the current in the neutral
+// against it as a whole, for nobody knows its phase. Where all phases carry the same, that is l R I.
+func PhaseDrop(length, section, amps, neutral float64) float64 {
+	return CableDrop(length, section, (amps+neutral)/2)
+}
 
 // CableDrop is the voltage that a cable of two cores loses to and fro, V, warm: 2 l R I, with its length in m, the section
 // of a core in mm² and the current in A.

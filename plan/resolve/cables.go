@@ -1,6 +1,7 @@
 package resolve
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -24,7 +25,7 @@ type cablePass struct {
 	solid []floorSolid // what no cable crosses: walls beside their openings, people, and what stands on the floor
 }
 
-// lay finds the cable to every light whose circuit has an outlet.
+// lay finds the cable to every light and to every circuit whose feed has an outlet.
 func (r *cablePass) lay() {
 	for i := range r.out.Circuits {
 		c := &r.out.Circuits[i]
@@ -37,6 +38,11 @@ func (r *cablePass) lay() {
 		for k := range r.out.Lights {
 			if l := &r.out.Lights[k]; l.Circuit == c.Name {
 				l.Cable = r.run(*c.Outlet, l)
+			}
+		}
+		for k := range r.out.Circuits {
+			if fed := &r.out.Circuits[k]; fed.From == c.Name && fed.Outlet != nil && !fed.InBox {
+				fed.Feeder = r.way(*c.Outlet, *fed.Outlet, r.higherFloor(*fed.Outlet, r.out.Ground))
 			}
 		}
 	}
@@ -84,11 +90,70 @@ func (r *cablePass) run(outlet r2.Vec, l *plan.Light) *plan.Run {
 	if l.Mount.Kind == term.Stand || l.Mount.Kind == term.Boom {
 		to = l.Mount.Base
 	}
-	path, ok := plane.ShortestPath(outlet, to, r.clearOf(r.higherFloor(outlet, l.Base), outlet, to))
+	run := r.way(outlet, to, l.Base)
+	if run != nil {
+		run.Length += math.Max(0, l.Frame.At.Z-l.Base)
+	}
+	return run
+}
+
+// way is a cable on the floor from an outlet to a place whose floor is at a height; nil where there is no way.
+func (r *cablePass) way(outlet, to r2.Vec, base float64) *plan.Run {
+	path, ok := plane.ShortestPath(outlet, to, r.clearOf(r.higherFloor(outlet, base), outlet, to))
 	if !ok {
 		return nil
 	}
-	return &plan.Run{Path: path, Through: r.openingsOn(path), Length: (1+cableSlack)*plane.PathLength(path) + math.Max(0, l.Frame.At.Z-l.Base)}
+	run := &plan.Run{Path: path, Through: r.openingsOn(path), Length: (1 + cableSlack) * plane.PathLength(path)}
+	r.overSills(run)
+	return run
+}
+
+// passage is where a leg of a cable leads through an opening, by its length.
+type passage struct {
+	opening  *plan.Opening
+	from, to float64 // m along the leg
+}
+
+// overSills finds the way of a cable in space: where an opening has a sill, it goes up the wall, over the sill and down again.
+func (r *cablePass) overSills(run *plan.Run) {
+	for k := 1; k < len(run.Path); k++ {
+		a, b := run.Path[k-1], run.Path[k]
+		length, along := r2.Norm(r2.Sub(b, a)), r2.Unit(r2.Sub(b, a))
+		at := func(metres float64) r2.Vec { return r2.Add(a, r2.Scale(metres, along)) }
+		start := 0.0
+		for _, h := range r.passagesOn(run.Through, a, along, length) {
+			before, after := r.floorAt(at((start+h.from)/2)), r.floorAt(at(h.to+plane.Grain))
+			run.Way = append(run.Way, plan.AtHeight(at(start), before), plan.AtHeight(at(h.from), before))
+			if sill := h.opening.Sill; sill > math.Max(before, after)+floorCable {
+				run.Way = append(run.Way, plan.AtHeight(at(h.from), sill), plan.AtHeight(at(h.to), sill))
+				run.Over, run.Length = append(run.Over, h.opening.Name), run.Length+2*sill-before-after
+			}
+			start = h.to
+		}
+		floor := r.floorAt(at((start + length) / 2))
+		run.Way = append(run.Way, plan.AtHeight(at(start), floor), plan.AtHeight(b, floor))
+	}
+}
+
+// passagesOn are the openings that a leg leads through, one after the other.
+func (r *cablePass) passagesOn(through []string, a, along r2.Vec, length float64) (all []passage) {
+	for _, name := range through {
+		o := r.out.OpeningNamed(name)
+		from, to, ok := plane.Chord(a, along, plane.CounterClockwise(o.Plan()))
+		if from, to = math.Max(0, from), math.Min(length, to); ok && from < to-plane.Grain {
+			all = append(all, passage{o, from, to})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b passage) int { return cmp.Compare(a.from, b.from) })
+	return all
+}
+
+// floorAt is the floor under a place, m: of its room, or the ground.
+func (r *cablePass) floorAt(p r2.Vec) float64 {
+	if room := r.out.RoomUnder(p, ""); room != nil {
+		return room.Base
+	}
+	return r.out.Ground
 }
 
 // higherFloor is the higher of the floor at an outlet and that at a light, m.

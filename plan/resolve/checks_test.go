@@ -68,14 +68,42 @@ func TestSilence(t *testing.T) {
 // found lists what resolving a set-up finds, but for notes of what is computed later.
 func found(t *testing.T, text, setup string) string {
 	t.Helper()
+	var lines []string
+	for _, line := range foundOf(t, text, setup) {
+		if !strings.HasPrefix(line, openGround) { // which is so of each scene of a lamp or two
+			lines = append(lines, line)
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// openGround begins what is said of a scene without rooms.
+const openGround = "info wind the scene has no rooms, so that all of it stands in the wind"
+
+// What stands in a scene without rooms comes down in the wind, too; in a scene of feet its area is in those.
+func TestOpenGround(t *testing.T) {
+	const lamp = "lights: {k: {unit: led-point-60-bicolour, at: [3, 2], height: %s, aim: [9, 9, 1]}, m: {unit: discharge-1200, at: [9, 2], height: 2, aim: [3, 9, 1]%s}}\n"
+	for _, c := range []struct{ scene, want string }{
+		{fmt.Sprintf(lamp, "2", ""), openGround + "; 2 m comes down at 11.2 m/s, 1 k at 14.7 m/s [write rooms: where this is indoors]"},
+		{"rooms: {den: {size: [1, 1], at: [30, 30]}}\nunits: ft\ngrip: {f: {frame: frame-120x120, cloth: silk, at: [9, 2], height: 8, faces: 90, stand: combo-stand}}",
+			"warning wind G1 f shows 15.6 sq ft to the wind at 8'0\": with 23 kg on its foot a gust of 11 mph tips it by the sum, so it comes down at 7 mph [lower it, guy it, or put 108 kg more on its foot, to stand until 17 mph]"},
+	} {
+		if got := strings.Join(foundOf(t, c.scene, ""), "\n"); got != c.want {
+			t.Errorf("got\n%s\nwant\n%s", got, c.want)
+		}
+	}
+}
+
+// foundOf is all that is found, one a line.
+func foundOf(t *testing.T, text, setup string) (lines []string) {
+	t.Helper()
 	log := &source.Log{}
 	doc := opened(t, text, log)
 	Resolve(doc, doc.Scene(setup, log), log)
-	var lines []string
 	for _, d := range log.All() {
 		lines = append(lines, d.Severity.String()+" "+d.Code+" "+d.Message+" ["+d.Hint+"]")
 	}
-	return strings.Join(lines, "\n")
+	return lines
 }
 
 // What a sheet cannot map is refused with the scene, not when it is drawn.
@@ -157,6 +185,9 @@ func TestHeat(t *testing.T) {
 		{"a battery of some voltage", "circuits: {a: {breaker: 16, kind: battery}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
 		{"a ballast for other mains", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {k: {unit: discharge-575-magnetic, at: [2, 2], height: 1.5, aim: 0}}",
 			"warning wrong-mains 1 k takes mains of 220 to 240 V, and its circuit has 120 V [put it on another circuit, or take a unit for those mains]"},
+		{"on batteries, too bright", "circuits: {b: {item: battery-48v-600}}\nlights: {k: {unit: led-point-600-daylight, at: [0, 0], height: 2, aim: down, level: 51 %, circuit: b}}\n",
+			"warning wrong-mains 1 k gives 50 % of its light at most on batteries of 48 V, and is at 51 % [write level: 50 % or less, or feed it from mains]"},
+		{"on batteries", "circuits: {b: {item: battery-48v-600}}\nlights: {k: {unit: led-point-600-daylight, at: [0, 0], height: 2, aim: down, level: 50 %, circuit: b}}\n", ""},
 		{"a pane far enough", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 1}, height: 1.5, aim: 90}}", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {

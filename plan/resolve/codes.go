@@ -30,6 +30,7 @@ const (
 	CodeNoAim           = "no-aim"            // an aim at the very place it starts from
 	CodeNeedsHeight     = "needs-height"      // a place to aim at without a height
 	CodeNoVoltage       = "no-voltage"        // warning: a circuit of direct current whose volts nothing says
+	CodePhase           = "phase"             // phases of a circuit that do not go with what feeds it, and a light on three of them
 	CodeTagTwice        = "tag-twice"         // warning: two lights with one tag
 	CodeNoCatalogue     = "no-catalogue"      // a name of the kit where no catalogue was given
 	CodeMeterConstant   = "meter-constant"    // a second meter constant in a file

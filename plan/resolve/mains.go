@@ -6,61 +6,10 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
-	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
-
-// circuitPass takes the circuits.
-type circuitPass struct{ *placer }
-
-// feed resolves every circuit.
-func (r *circuitPass) feed() {
-	for i := range r.s.Circuits {
-		c := &r.s.Circuits[i]
-		volts := r.circuitVolts(c)
-		leave := r.About(c.Path)
-		if volts == 0 {
-			r.Warnf(c.Span, CodeNoVoltage, "add volts:, as volts: 24", "nothing says the voltage of %s, and so not its amps", c.Name)
-		}
-		if !c.Volts.Set && volts > 0 {
-			r.assume(c.Path, "volts", unit.FormatNumber(volts)+" V")
-		}
-		circuit := plan.Circuit{
-			Name: c.Name, Path: c.Path, Kind: c.Kind.Or(scene.DefaultFeed), Volts: volts, Breaker: c.Breaker.Value,
-			Rule: c.Rule.Or(scene.DefaultRule), Already: c.Already.Value, Direct: isDirect(c), Span: c.Span,
-		}
-		if c.At.Set {
-			if spot, ok := r.placed(c.Span, c.At, nil); ok {
-				circuit.Outlet = &spot.At
-			}
-		}
-		r.out.Circuits = append(r.out.Circuits, circuit)
-		leave()
-	}
-}
-
-// isDirect says whether a circuit gives direct current.
-func isDirect(c *scene.Circuit) bool {
-	return c.Kind.Value == term.Battery || c.Hertz.Set && c.Hertz.Value == 0
-}
-
-// circuitVolts is the voltage of a circuit: as it is written, else by the frequency of its mains. Of direct current it is not
-// known, and 0.
-func (r *circuitPass) circuitVolts(c *scene.Circuit) float64 {
-	const between = 55 // Hz
-	switch {
-	case c.Volts.Set:
-		return c.Volts.Value
-	case isDirect(c):
-		return 0
-	case c.Hertz.Set && c.Hertz.Value > between, !c.Hertz.Set && r.s.Feet:
-		return kit.MainsLow
-	}
-	return kit.MainsHigh
-}
 
 // mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
 // generator drifts by a few per cent (common practice). What is further off, as direct current or the 400 Hz
@@ -104,10 +53,12 @@ func (r *lightPass) hertzOf(l *scene.Light) (hertz float64, told bool) {
 		c := &r.s.Circuits[i]
 		switch {
 		case l.Circuit.Set && c.Name != l.Circuit.Value:
-		case isDirect(c):
+		case r.isDirect(c):
 			all = append(all, 0)
-		case c.Hertz.Set:
-			all = append(all, c.Hertz.Value)
+		default:
+			if hertz := r.ofSource(c, func(c *scene.Circuit) scene.Given[float64] { return c.Hertz }); hertz.Set {
+				all = append(all, hertz.Value)
+			}
 		}
 	}
 	if all = slices.Compact(all); len(all) == 1 {

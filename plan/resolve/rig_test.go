@@ -18,6 +18,8 @@ func TestBodiesInEachOther(t *testing.T) {
 		{"an arm past a wall", room + lamp("at: [5, 2], height: 2, aim: [3, 2, 1], mount: {boom: 2, base: [3.05, 2]}"), ""},
 		{"an arm in a cupboard", room + "furniture: {cupboard: {box: [0.4, 1, 2.4], at: [4, 2]}}\n" + lamp("at: [5, 2], height: 2, aim: [5, 4, 1], mount: {boom: 2, base: [3.05, 2]}"),
 			"warning in-solid the arm of 1 k reaches 0.52 m deep into cupboard [move 1 k 0.52 m down the sheet, or put the base of its boom elsewhere]"},
+		{"a boom over a bed whose base falls into a wall", room + "furniture: {bed: {box: [1.6, 2, 0.5], at: [5.2, 2]}}\n" + lamp("at: [5.2, 2], height: 2, aim: down, mount: {boom: 1.2, base: [6.1, 2]}"),
+			"warning in-solid the stand of 1 k goes through den.right [put the base of its boom elsewhere, or leave base: out, and it finds a place]"},
 		{"a stand through a shelf", room + "furniture: {shelf: {box: [1, 1, 0.1], at: [3, 2], lift: 1}}\n" + lamp("at: [3, 2], height: 2, aim: [3, 4, 1]"),
 			"warning in-solid the stand of 1 k goes through shelf [move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}]"},
 		{"a head against a slope", "rooms: {den: {size: [6, 5], height: {low: 1.8, high: 3, toward: right}}}\n" + lamp("at: [0.6, 2], height: 1.85, aim: [3, 2, 1], mount: {boom: 1}"), "warning light-in-solid 1 k reaches into or through den.ceiling, by 0.01 m [move 1 k 0.02 m down]"},
@@ -52,6 +54,29 @@ func TestBodiesInEachOther(t *testing.T) {
 	}
 }
 
+// An arm goes through a long cupboard: a move out of it is offered up to two metres, and over one more cupboard behind it, not over two.
+func TestHowFarThingsAreMoved(t *testing.T) {
+	const room = "rooms: {den: {size: [8, 20], height: 2.5}}\nlights: {k: {unit: led-point-60-bicolour, at: [5.4, 10], height: 2, aim: [7, 10, 1], mount: {boom: 2.4, base: [3, 10]}}}\n"
+	long := func(metres float64) string {
+		return fmt.Sprintf("furniture: {c: {box: [1.8, %g, 2.4], at: [4.1, 10]}", metres)
+	}
+	behind := func(name string, from, deep float64) string { // on either side
+		return fmt.Sprintf(", %s: {box: [1.8, %g, 2.4], at: [4.1, %g]}, %s2: {box: [1.8, %g, 2.4], at: [4.1, %g]}", name, deep, 10+from+deep/2, name, deep, 10-from-deep/2)
+	}
+	for _, c := range []struct {
+		name, furniture, want string
+	}{
+		{"just under two metres", long(3.9) + "}", "[move 1 k 1.97 m "},
+		{"over two metres", long(4.1) + "}", "[put the base of its boom elsewhere, or take a shorter arm]"},
+		{"with one more behind it", long(2) + behind("d", 1, 0.4) + "}", "[move 1 k 1.42 m "},
+		{"with two more behind it", long(2) + behind("d", 1, 0.4) + behind("e", 1.4, 0.3) + "}", "[put the base of its boom elsewhere, or take a shorter arm]"},
+	} {
+		if got := found(t, room+c.furniture, ""); !strings.Contains(got, "the arm of 1 k reaches") || !strings.Contains(got, c.want) {
+			t.Errorf("%s: %s", c.name, got)
+		}
+	}
+}
+
 // withoutBooms leaves out what every boom has.
 func withoutBooms(told string) string {
 	var kept []string
@@ -65,6 +90,9 @@ func withoutBooms(told string) string {
 
 // What holds things has its figures.
 func TestWhatHoldsThings(t *testing.T) {
+	const upstairs = "rooms: {hall: {size: [5, 6], height: 5.6}, bed: {at: [5.15, 2], size: [4, 4], base: 2.8}}\npeople: {ada: {at: [7, 3], faces: 180}}\n" +
+		"openings: {d: {gap: hall.bottom, along: 3, width: 1, escape: true}, landing: {gap: bed.left, along: 2.2, width: 1}}\n"
+	const hall = "furniture: {flight: {stairs: [1, 4, 2.8], at: [4.4, 2.8]}}\n"
 	const room = "rooms: {den: {size: [6, 5], height: 2.5}}\n"
 	for _, c := range []struct{ name, scene, want string }{
 		{"a boom", room + "lights: {k: {unit: led-point-60-bicolour, at: [4, 2], height: 2, aim: [4, 4, 1], mount: {boom: 1}, stand: boom-stand}}",
@@ -87,9 +115,11 @@ func TestWhatHoldsThings(t *testing.T) {
 		{"a lift in a room", room + "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 2, aim: [3, 4, 1], mount: {lift: 12}}}",
 			"warning lift the lift of 1 k is to go up to 12.00 m, and the ceiling of den is 2.50 m over what it stands on [write mount: {lift: 2}, or less]"},
 		{"a lift in the open", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 12, aim: [3, 9, 1], mount: {lift: 12}}}",
-			"warning lift the lift of 1 k is to go up to 12.00 m, and those that are cranked by hand go to 8.00 m [take a platform that is driven, with who may drive it; or hang it lower]"},
+			"warning lift the lift of 1 k is to go up to 12.00 m, and those that are cranked by hand go to 8.00 m [take a platform that is driven, with who may drive it; or hang it lower]\n" +
+				"warning wind 1 k shows 0.2 m² to the wind at 12.00 m: with 6 kg on its foot a gust of 2.5 m/s tips it by the sum, so it comes down at 1.7 m/s [lower it, guy it, or put 116 kg more on its foot, to stand until 8 m/s]"},
 		{"a lift that is too low", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 5.2, aim: [3, 9, 1], mount: {lift: 4}}}",
-			"warning lift 1 k is 5.20 m over what its lift stands on, and that goes to 4.00 m [take a higher lift, or lower the lamp]"},
+			"warning lift 1 k is 5.20 m over what its lift stands on, and that goes to 4.00 m [take a higher lift, or lower the lamp]\n" +
+				"warning wind 1 k shows 0.2 m² to the wind at 5.20 m: with 6 kg on its foot a gust of 4.9 m/s tips it by the sum, so it comes down at 3.2 m/s [lower it, guy it, or put 28 kg more on its foot, to stand until 8 m/s]"},
 		{"on the edge of a deck", room + "furniture: {riser: {deck: [2, 1.2, 0.3], at: [3, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 1.8], height: 2, aim: [3, 4, 1], mount: {stand: riser}}}",
 			"warning over-edge the legs of the stand of 1 k, 1.00 m across, reach 0.10 m over the edge of riser [move it in, take a stand with a smaller foot, or clamp it]"},
 		{"a sheet in the wind", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90, stand: wind-up-stand}}",
@@ -112,6 +142,15 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"a floor over the way out", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +
 			"openings: {d: {gap: low.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [6, 3, 1], at: {wall: high.bottom}}}", ""},
+		{"a way out downstairs, by the stairs of the hall", upstairs + hall, ""},
+		{"by stairs that are narrow", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[0.6, 4, 2.8]", 1),
+			"warning escape ada has a way of 0.60 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+		{"past a chest at their foot", strings.Replace(upstairs+hall, "furniture: {", "furniture: {chest: {box: [0.4, 5.64, 1], at: [3.2, 3.18]}, ", 1),
+			"warning escape ada has a way of 0.35 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+		{"upstairs without stairs", upstairs,
+			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
+		{"stairs that end short of the floor", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[1, 4, 2.3]", 1),
+			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
 		{"no way out by a window", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}, w: {window: den.top, along: 2, width: 1.2}}\n" +
 			"furniture: {a: {box: [6, 0.5, 1], at: [3, 2]}}",
 			"warning escape ada has a way of no width to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},

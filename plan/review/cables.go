@@ -1,6 +1,8 @@
 package review
 
 import (
+	"slices"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/power"
@@ -13,7 +15,7 @@ import (
 // mostDrop is the share of the voltage that a cable may lose: the informational notes of NEC 210.19 and 215.2 have 5 % in all.
 const mostDrop = 0.05
 
-// cables looks at the cables from the outlet of a circuit to its lights.
+// cables looks at the cables from the outlet of a circuit to its lights, and to the circuits that it feeds.
 func (c *checker) cables(circuit *plan.Circuit) {
 	load := c.supply.Of(circuit.Name)
 	if load == nil || circuit.Outlet == nil {
@@ -21,14 +23,46 @@ func (c *checker) cables(circuit *plan.Circuit) {
 	}
 	for i := range load.Draws {
 		d := &load.Draws[i]
+		wire := wire{d.Light.Span, d.Light.Path, d.Light.Numbered()}
 		if d.Run == nil {
-			c.add(source.Warning, CodeNoCable, d.Light.Span, d.Light.Path, "open a door or a gap on the way, or put it on another circuit",
-				"there is no way for a cable from the outlet of %s to %s", circuit.Name, d.Light.Numbered())
+			noWay(c, circuit, wire)
 			continue
 		}
 		c.lost(load, d)
-		c.across(d)
+		c.across(d.Run, wire)
 	}
+	for _, fed := range load.Feeds {
+		wire := wire{fed.Circuit.Span, fed.Circuit.Path, fed.Circuit.Name}
+		switch {
+		case fed.Circuit.Outlet == nil || fed.Circuit.InBox:
+		case fed.Feeder == nil:
+			noWay(c, circuit, wire)
+		default:
+			if fed.Feeder.Section == 0 {
+				noCable(c, fed.FeederAmps(c.setup), circuit, wire)
+			}
+			c.across(fed.Feeder, wire)
+		}
+	}
+}
+
+// wire is what a cable leads to.
+type wire struct {
+	span source.Span
+	path string
+	to   string // in words
+}
+
+// noWay warns that nothing lets a cable through.
+func noWay(c *checker, from *plan.Circuit, w wire) {
+	c.add(source.Warning, CodeNoCable, w.span, w.path, "open a door or a gap on the way, or put it on another circuit",
+		"there is no way for a cable from the outlet of %s to %s", from.Name, w.to)
+}
+
+// noCable warns that the kit has no cable for a breaker, A.
+func noCable(c *checker, amps float64, from *plan.Circuit, w wire) {
+	c.add(source.Warning, CodeNoCable, w.span, w.path, "split it over smaller circuits, or write such a cable into a kit file",
+		"no cable of the kit carries %s, the breaker of %s", unit.FormatAmps(amps), from.Name)
 }
 
 // lost warns of a cable that loses too much, or of one that the kit has not.
@@ -36,35 +70,43 @@ func (c *checker) lost(load *supply.Load, d *supply.Draw) {
 	l, run := d.Light, d.Run
 	switch {
 	case run.Section == 0:
-		c.add(source.Warning, CodeNoCable, l.Span, l.Path, "split it over smaller circuits, or write such a cable into a kit file",
-			"no cable of the kit carries %s, the breaker of %s", unit.FormatAmps(load.Circuit.Breaker), load.Circuit.Name)
-	case run.Drop > mostDrop:
-		effect := ""
+		noCable(c, load.Circuit.Breaker, load.Circuit, wire{l.Span, l.Path, l.Numbered()})
+	case run.InAll > mostDrop:
+		before, effect := "", ""
+		if run.InAll > run.Drop {
+			before = " and in what feeds it"
+		}
 		if l.Head.Technology == term.Tungsten {
-			effect = ", and gives " + unit.FormatPercent(power.FilamentLight(1-run.Drop)) + " of its light"
+			effect = ", and gives " + unit.FormatPercent(power.FilamentLight(1-run.InAll)) + " of its light"
 		}
 		c.add(source.Warning, CodeCableDrop, l.Span, l.Path, "take a thicker cable, or an outlet that is nearer",
-			"%s loses %s of its voltage in %s of cable of %s mm²%s", l.Numbered(), unit.FormatPercent(run.Drop), unit.FormatLength(run.Length, c.setup.Feet),
-			unit.FormatNumber(run.Section), effect)
+			"%s loses %s of its voltage in %s of cable of %s mm²%s%s", l.Numbered(), unit.FormatPercent(run.InAll), unit.FormatLength(run.Length, c.setup.Feet),
+			unit.FormatNumber(run.Section), before, effect)
 	}
 }
 
-// across tells where a cable is in the way of people.
-func (c *checker) across(d *supply.Draw) {
-	l := d.Light
-	for _, name := range d.Run.Through {
-		o := c.setup.OpeningNamed(name)
-		switch {
+// across tells where a cable is in the way of people, and where it hangs over a sill.
+func (c *checker) across(run *supply.Run, w wire) {
+	for _, name := range run.Through {
+		switch o := c.setup.OpeningNamed(name); {
 		case o.Escape:
-			c.add(source.Warning, CodeCableAcross, l.Span, l.Path, "feed it from elsewhere, or take the cable over the door", "the cable to %s leads through %s, the way out", l.Numbered(), name)
+			c.add(source.Warning, CodeCableAcross, w.span, w.path, "feed it from elsewhere, or take the cable over the door", "the cable to %s leads through %s, the way out", w.to, name)
 		case o.Kind == term.Door:
-			c.add(source.Info, CodeCableAcross, l.Span, l.Path, "ramp or tape it, and keep the door open", "the cable to %s leads through the door %s", l.Numbered(), name)
+			c.add(source.Info, CodeCableAcross, w.span, w.path, "ramp or tape it, and keep the door open", "the cable to %s leads through the door %s", w.to, name)
+		case slices.Contains(run.Over, name):
+			c.add(source.Info, CodeCableAcross, w.span, w.path, "keep the window open and the cable off its edge, with a loop that drips outside", "the cable to %s leads over the sill of %s", w.to, name)
 		}
 	}
 	for i := range c.setup.People {
 		p := &c.setup.People[i]
-		if p.Walk != nil && plane.LinesMeet(d.Run.Path, p.Walk.Corners) {
-			c.add(source.Info, CodeCableAcross, l.Span, l.Path, "ramp or tape it, or lead it round", "the cable to %s crosses the walk of %s", l.Numbered(), p.Name)
+		if p.Walk != nil && plane.LinesMeet(run.Path, p.Walk.Corners) {
+			c.add(source.Info, CodeCableAcross, w.span, w.path, "ramp or tape it, or lead it round", "the cable to %s crosses the walk of %s", w.to, p.Name)
+		}
+	}
+	for i := range c.setup.Cameras {
+		a := &c.setup.Cameras[i]
+		if a.Track != nil && plane.LinesMeet(run.Path, a.Track.Corners) {
+			c.add(source.Info, CodeCableAcross, w.span, w.path, "lead it under the rails between two sleepers, or round the end of the track", "the cable to %s crosses the track of %s", w.to, a.Name)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan/power"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/supply"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -17,7 +18,7 @@ func (c *checker) load(circuit *plan.Circuit) {
 	if load == nil || !load.Known {
 		return
 	}
-	if unknown := load.Unknown(); len(unknown) > 0 {
+	if unknown := load.Unknown(); len(unknown) > 0 && len(load.Draws) > 0 {
 		c.add(source.Info, CodeLoadUnknown, circuit.Span, circuit.Path, "write its power into a kit file, or read it off its plate and add it to already:",
 			"nothing says what %s on circuit %s draws, and its amps are without it", namesOf(unknown), circuit.Name)
 	}
@@ -25,7 +26,21 @@ func (c *checker) load(circuit *plan.Circuit) {
 		return
 	}
 	c.add(source.Warning, CodeOverload, circuit.Span, circuit.Path, c.relief(load),
-		"circuit %s carries %s with all lights at full, and %s", circuit.Name, supply.AmpsOver(load.Full), limitWords(circuit))
+		"circuit %s carries %s%s with all lights at full, and %s", circuit.Name, supply.AmpsOver(load.Full), onPhase(load), limitWords(circuit))
+}
+
+// onPhase names the phase of three that carries most: " on L2".
+func onPhase(load *supply.Load) string {
+	if !load.Circuit.ThreePhases {
+		return ""
+	}
+	most := 0
+	for p, amps := range load.Flow.Amps {
+		if amps > load.Flow.Amps[most] {
+			most = p
+		}
+	}
+	return " on " + string(term.Phases[most])
 }
 
 // limitWords say what a circuit may carry, and why.
@@ -40,7 +55,7 @@ func limitWords(c *plan.Circuit) string {
 func (c *checker) relief(load *supply.Load) string {
 	moves := c.supply.Relief(load)
 	if moves == nil {
-		return fmt.Sprintf("take %s off it: no other circuit has room, so another circuit, a generator or smaller units are wanted", unit.FormatAmps(-load.Room()))
+		return fmt.Sprintf("take %s off it: no other circuit has room, so another circuit, a generator or smaller units are wanted", supply.AmpsOver(-load.Room()))
 	}
 	var words []string
 	for _, m := range moves {

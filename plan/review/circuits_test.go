@@ -2,6 +2,7 @@ package review_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -33,7 +34,8 @@ func severity(s source.Severity) string {
 
 // Circuits are held to their breakers, with every light at full, and the review says what it does not know.
 func TestCircuits(t *testing.T) {
-	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit, review.CodeCableDrop, review.CodeCableAcross, review.CodeNoCable, review.CodeInFrame}
+	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit, review.CodeCableDrop, review.CodeCableAcross, review.CodeNoCable, review.CodeInFrame,
+		review.CodeFeedOver, review.CodeNeutral, review.CodeLeakage, review.CodeDimmer}
 	const den = "rooms: {den: {size: [4, 3]}, hall: {at: [4.15, 0], size: [2, 3]}}\n"
 	through := func(door string) string {
 		return den + "openings: {d: {" + door + "}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, circuit: ring}}\n"
@@ -76,6 +78,35 @@ func TestCircuits(t *testing.T) {
 		{"not so far", far(2000, "140"), ""},
 		{"a breaker that no cable stands", strings.Replace(far(2000, "1"), "breaker: 32", "breaker: 900", 1),
 			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file]"},
+		{"over a track", den + "cameras: {A: {at: [2, 0.4], track: [[2, 0.4], [2, 2.6]], looks: k, lens: 32 mm, height: 1.2}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3.3, 1.5], height: 2, aim: down, seen: true, circuit: ring}}\n",
+			"info cable-across the cable to 1 k crosses the track of A [lead it under the rails between two sleepers, or round the end of the track]"},
+		{"over a sill", den + "openings: {w: {window: den.left, along: centre, width: 1}}\ncircuits: {ring: {breaker: 16, at: [-2, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3.3, 1.5], height: 2, aim: down, circuit: ring}}\n",
+			"info cable-across the cable to 1 k leads over the sill of w [keep the window open and the cable off its edge, with a loop that drips outside]"},
+		{"a box that no cable reaches", den + "circuits: {ring: {breaker: 16, at: [1, 1.5]}, block: {from: ring, item: splitter-3, at: [5, 1.5]}}\n",
+			"warning no-cable there is no way for a cable from the outlet of ring to block [open a door or a gap on the way, or put it on another circuit]"},
+		{"a box that no cable of the kit feeds", "circuits: {ring: {breaker: 900, at: [0, 0]}, block: {from: ring, item: splitter-3, at: [3, 0]}}\n",
+			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file]"},
+		{"far behind a box", "circuits: {ring: {breaker: 16, at: [0, 0]}, block: {from: ring, item: splitter-3, at: [50, 0]}}\nlights: {k: {unit: fresnel-tungsten-2000, at: [70, 0], height: 2, aim: down, circuit: block}}\n",
+			"warning cable-drop 1 k loses 9.5 % of its voltage in 24.00 m of cable of 1.5 mm² and in what feeds it, and gives 71.2 % of its light [take a thicker cable, or an outlet that is nearer]\n" +
+				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 16 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
+		{"one phase of three", "circuits: {box: {breaker: 2, phases: 3}, a: {from: box, phase: L2, breaker: 16}}\nlights:\n" + lamp("k", "fresnel-tungsten-650", ", circuit: a"),
+			"warning overload circuit box carries 2.9 A on L2 with all lights at full, and its breaker 2 A [take 0.9 A off it: no other circuit has room, so another circuit, a generator or smaller units are wanted]"},
+		{"a generator in watts", "circuits: {gen: {breaker: 16, kind: generator, power: 600 W}}\nlights:\n" + lamp("k", "fresnel-tungsten-650", ", circuit: gen"),
+			"warning feed-over gen has to give 650 W with all lights at full, and it gives 600 W [take lights off it, or feed them from a larger one]"},
+		{"ten supplies on one protection", "circuits: {ring: {breaker: 16, residual: 30}}\nlights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, count: 10, circuit: ring}}\n",
+			"warning leakage about 10 mA flow down the earth of ring all the time, over 30 % of the 30 mA of its protection, which may trip from half of them on [spread the supplies over more residual-current devices, and write leakage: into a kit file where their plates say it]\n" +
+				"info inrush switched on at once, the lights on circuit ring draw a peak of 300 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
+		{"supplies on one phase alone", "circuits: {box: {phases: 3, breaker: 5}, a: {from: box, phase: L1, breaker: 63}}\nlights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, count: 9, circuit: a}}\n",
+			"warning neutral with up to 27 % of third harmonic the neutral of box carries 5 A, and a cable for 5 A carries 4.3 A then [take lights off it, spread them over the phases, or feed them by a thicker cable]\n" +
+				"info inrush switched on at once, the lights on circuit a draw a peak of 270 A: a breaker of 63 A, type B, may open [switch them on one after the other]"},
+		{"a generator in kVA", "circuits: {gen: {breaker: 16, kind: generator, power: 700 W, kva: 0.7}}\nlights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, count: 6, circuit: gen}}\n", "warning feed-over gen has to give 0.734 kVA with all lights at full, and it gives 0.7 kVA [take lights off it, or feed them from a larger one]\n" +
+			"info inrush switched on at once, the lights on circuit gen draw a peak of 180 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
+		{"a filament that no dimmer stands", "lights: {k: {unit: practical-bulb, bulb: {watts: 2100 W}, at: [0, 0], height: 1, level: 50 %}}\n",
+			"info dimmer no dimmer of the kit stands the 2100 W of 1 k [use scrims or nets, or write such a dimmer into a kit file]"},
+		{"a bulb that a dimmer hardly sees", "lights: {k: {unit: practical-table, bulb: {watts: 15 W}, at: [0, 0], level: 50 %}}\n",
+			"info dimmer 1 k draws 15 W, and a dimmer 300 W dims from 20 W on [put a second lamp on the same dimmer]"},
+		{"a bulb of which nobody knows how it dims", "lights: {k: {unit: practical-table, bulb: led-806, at: [0, 0], level: 50 %}}\n",
+			"info dimmer 1 k has a bulb that is no filament at 50 %, and nothing says what dims it [try the bulb with its dimmer first, and write dimmer: once that is known]"},
 		{"a battery of unknown volts", "circuits: {ring: {breaker: 1, kind: battery}}\nlights:\n" + lamp("k", "led-panel-100", on), ""},
 	} {
 		if got := toldOf(t, c.scene, codes...); got != c.want {
@@ -98,5 +129,53 @@ func TestOverloadBegins(t *testing.T) {
 	}
 	if want := 0.8*10*230 - 650.0; low > want || high < want {
 		t.Errorf("told from somewhere between %g and %g W on, want %g", low, high, want)
+	}
+}
+
+// begins is where a figure of a scene makes the review tell a code first, by halving between two that do and do not.
+func begins(t *testing.T, scene, code string, low, high float64) (from, to float64) {
+	t.Helper()
+	at := func(v float64) bool { return toldOf(t, fmt.Sprintf(scene, v), code) != "" }
+	if at(low) == at(high) {
+		t.Fatalf("%s comes at both %g and %g, or at neither", code, low, high)
+	}
+	told := at(high)
+	for range 14 {
+		if middle := (low + high) / 2; at(middle) == told {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return low, high
+}
+
+// The figures from which on feeds, neutrals, earths and dimmers are findings, by hand.
+func TestFeedsBegin(t *testing.T) {
+	supplies := func(count int) string {
+		return fmt.Sprintf("lights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, count: %d, circuit: a}}\n", count)
+	}
+	// A lamp of 25 W with 86 % of thirds on each phase: with more than 45 % the neutral has to keep within the breaker.
+	small := "lights:\n"
+	for p, c := range []string{"a", "b", "c"} {
+		small += fmt.Sprintf("  k%d: {unit: practical-bulb, bulb: led-470, at: [%d, 0], height: 1, count: 40, circuit: %s}\n", p, p, c)
+	}
+	bulb := lit(t, "circuits: {a: {breaker: 16}}\n"+"lights: {k: {unit: practical-bulb, bulb: led-470, at: [0, 0], height: 1, count: 40, circuit: a}}\n").Setup.Lights[0].Head
+	amps := 40 * bulb.Watts / 230 / bulb.PowerFactor
+	for _, c := range []struct {
+		code, scene     string
+		low, high, want float64
+	}{
+		{review.CodeFeedOver, "circuits: {a: {breaker: 16, kind: generator, power: 1 kW, already: %f W}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 0, 1000, 350},
+		{review.CodeFeedOver, "circuits: {a: {breaker: 16, kind: generator, kva: %f, already: 150 W}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 0.1, 3, 0.8},
+		{review.CodeLeakage, "circuits: {a: {breaker: 16, residual: %f}}\n" + supplies(9), 10, 100, 30},
+		{review.CodeDimmer, "lights: {k: {unit: practical-table, bulb: {watts: %f W}, at: [0, 0], level: 50 %%}}\n", 5, 50, 20},
+		{review.CodeNeutral, "circuits: {box: {phases: 3, breaker: %f}, a: {from: box, phase: L1, breaker: 16}, b: {from: box, phase: L2, breaker: 16}, c: {from: box, phase: L3, breaker: 16}}\n" + small,
+			1.01 * amps, 10 * amps, 3 * 0.86 * amps},
+	} {
+		from, to := begins(t, c.scene, c.code, c.low, c.high)
+		if c.want < math.Min(from, to)-1e-6 || c.want > math.Max(from, to)+1e-6 {
+			t.Errorf("%s begins between %g and %g, want %g", c.code, from, to, c.want)
+		}
 	}
 }

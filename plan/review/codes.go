@@ -27,6 +27,10 @@ const (
 	CodeLineTrack       = "line-track"      // note: a track that crosses the line of action
 	CodeOnLine          = "on-line"         // note: a camera on the line of action
 	CodeOverload        = "overload"        // warning: a circuit that carries more than it may
+	CodeFeedOver        = "feed-over"       // warning: a generator or a battery that has to give more than it can
+	CodeNeutral         = "neutral"         // warning: three phases whose harmonics overload the neutral, or a cable for it
+	CodeLeakage         = "leakage"         // warning: more current down the earth than a residual-current device should stand
+	CodeDimmer          = "dimmer"          // warning: a light that its dimmer does not dim; note: one that is too small or too large for those of the kit
 	CodeLoadUnknown     = "load-unknown"    // note: a light on a circuit whose power nothing says
 	CodeInrush          = "inrush"          // note: lights that a breaker may not hold as they are switched on
 	CodeCableDrop       = "cable-drop"      // warning: a light that loses much of its voltage in its cable

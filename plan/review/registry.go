@@ -26,12 +26,16 @@ var (
 		{[]string{CodeRoleEffect}, "an edge, hair light, fill or key that does not do what its role says", (*checker).role},
 		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy, CodeStandSpigot}, "a stand that is too short, too tall or too weak for its light, or does not take its spigot", (*checker).stand},
 		{[]string{CodeNoCircuit}, "a light on none of the scene's circuits", (*checker).loose},
+		{[]string{CodeDimmer}, "a light that cannot be dimmed as it is set, or not by the dimmers of the kit", dimming},
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
 		{[]string{CodeStandInColour, CodeStandInAngle}, "a light that cannot pass for what it stands for, by its colour or by where it comes from", (*checker).standIn},
 	}
 	ofCircuits = []check[plan.Circuit]{
 		{[]string{CodeOverload, CodeLoadUnknown}, "a circuit that carries more than its breaker and its rule allow, all lights at full", (*checker).load},
-		{[]string{CodeCableDrop, CodeCableAcross, CodeNoCable}, "voltage lost in cable, and cable through doors, over walks and over the way out", (*checker).cables},
+		{[]string{CodeCableDrop, CodeCableAcross, CodeNoCable}, "voltage lost in cable, and cable through doors and windows, over walks, tracks and the way out", (*checker).cables},
+		{[]string{CodeFeedOver}, "a generator or a battery that has to give more than it can", feed},
+		{[]string{CodeNeutral}, "three phases whose third harmonics overload their neutral", neutral},
+		{[]string{CodeLeakage}, "more current down the earth than a residual-current device stands all the time", leakage},
 		{[]string{CodeInrush}, "lights that a breaker may not hold as they are switched on", (*checker).inrush},
 	}
 	ofCameras = []check[plan.Camera]{

@@ -158,7 +158,7 @@ func TestCheck(t *testing.T) {
 			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
 			"warning key-under the key side of ada is 3.2 stops under T2.8"}},
 		{"a bulb in the picture behind a dimmer", "exposure: {fps: 25, shutter: 144}\ncameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}}\n" +
-			"lights: {k: {unit: practical-bulb, bulb: led-806, at: [0, 1], height: 1.2, level: 20 %, dimmer: phase}}\n", []string{
+			"lights: {k: {unit: practical-bulb, bulb: led-806, at: [0, 1], height: 1.2, level: 20 %, dimmer: phase}}\n", []string{"warning dimmer 1 k is no filament, and a dimmer that cuts half-waves does not dim it as it is set",
 			"warning flicker 1 k flickers for A where it shows, at 25 fps and 144° (1/62.5 s): by 62.5 % from row to row; none at 180° (1/50 s), or at 20 fps and 144°"}},
 		{"a camera that rolls past a mirror", "rooms: {den: {size: [4, 4]}}\nfurniture: {glass: {mirror: [1, 1.2], at: {wall: den.top, along: 2.5}, lift: 0.8}}\n" +
 			"cameras: {A: {track: [[1, 1], [3.2, 1]], height: 1.4, looks: {pan: 0, tilt: 0}, lens: 35 mm}}\n", []string{

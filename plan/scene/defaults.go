@@ -61,6 +61,9 @@ const (
 	DefaultFeed         = term.Mains
 	DefaultRule float64 = 1 // share of a breaker
 
+	// DefaultUsable is the share of a battery's energy that gets to the lights: it is not run flat, and an inverter keeps some. Common practice.
+	DefaultUsable float64 = 0.8
+
 	DefaultISO      float64 = 800
 	DefaultShutter  float64 = 180 // degrees
 	FPSAt50Hz       float64 = 25

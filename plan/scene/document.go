@@ -11,6 +11,7 @@ type Document struct {
 	Setups []string     // names in the order of the file
 	Env    Env
 	Kit    *kit.Catalogue // shipped and own
+	Prices *kit.Prices    // of the scene's price file; nil: it names none
 
 	// KitLacks says that a kit file of the scene has faults or could not be read: a name that Kit does not hold
 	// may be fine.
@@ -36,6 +37,7 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 	}
 	d.files = newPhotometricFiles(env, d.Root.Span.File)
 	d.loadKit(log)
+	d.loadPrices(log)
 	d.base = &layer{tree: d.Root, kit: d.Kit, kitLacks: d.KitLacks, files: d.files}
 	if units := d.Root.Get("units"); units != nil {
 		d.base.feet = units.Text == "ft"

@@ -76,6 +76,7 @@ func testEnv(t testing.TB) Env {
 	}
 	return Env{Kit: shipped, Files: fstest.MapFS{
 		"lamps.yaml":   {Data: []byte("scrimshaw: 1\nmaterials:\n  sailcloth: {doc: A sail, reflectance: 0.7}\n")},
+		"prices.yaml":  {Data: []byte("scrimshaw: 1\nrates: {light-stand: 3.50}\n")},
 		"kit/bad.yaml": {Data: []byte("scrimshaw: 1\nmaterials:\n  sailcloth: {doc: A sail, reflectance: 7}\n")},
 	}}
 }

@@ -34,6 +34,8 @@ type Thing struct {
 	Span source.Span // of its name
 	Node *source.Node
 
+	Faulty bool // an error says what is wrong with its keys; what is wrong is left out
+
 	catalogueNames []catalogueName // entries of the catalogue in keys that are computed later
 }
 

@@ -48,6 +48,24 @@ func (d *Document) loadKit(log *source.Log) {
 	}
 }
 
+// loadPrices reads the price file that the scene names. What is wrong with the key itself comes with the scene.
+func (d *Document) loadPrices(log *source.Log) {
+	n := d.Root.Get("prices")
+	if n == nil {
+		return
+	}
+	name, fine := kitPath().Read(n, &source.Context{Log: &source.Log{}})
+	if !fine {
+		return
+	}
+	text, err := d.Env.readFile(name.Value, source.MaxBytes)
+	if err != nil {
+		(&source.Context{Log: log, Path: []string{"prices"}}).Refuse(name.Span, err)
+		return
+	}
+	d.Prices = d.Kit.LoadPrices(&source.File{Name: displayName(d.Root.Span.File.Name, name.Value), Text: text}, log)
+}
+
 // kitPaths reads the files of more kit.
 var kitPaths = oneOrMore("a list of kit files", "[lamps.yaml]", kitPath(), 50)
 

@@ -27,7 +27,7 @@ var languageKeys = map[string]string{
 	"set-up":         `camera after change stays reverse cues`,
 	"reverse":        `of swap`,
 	"cue":            `at over lights`,
-	"circuit":        `volts breaker at hertz already rule kind`,
+	"circuit":        `volts breaker at hertz already rule kind from phases phase residual plug item power kva energy usable tank burn`,
 	"place":          `from shift by toward turn distance wall along in opening out top`,
 	"aim":            `from shift by toward turn distance wall along in opening out top height ceiling pan tilt`,
 	"sloped height":  `low high toward`,

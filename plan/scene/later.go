@@ -59,7 +59,6 @@ var laters = []Later{
 
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
-	{Table: "scene", Key: "prices", Waits: "what it costs"},
 	{Table: "site", Key: "latitude", Waits: bySun},
 	{Table: "site", Key: "longitude", Waits: bySun},
 	{Table: "site", Key: "zone", Waits: bySun},

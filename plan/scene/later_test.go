@@ -73,12 +73,12 @@ grip: {f: {silver: [1, 1], at: [1, 1]}}
 haze: 0.02
 setups:
   wide: {}
-  close: {after: wide, change: {strike: [f], lights: {k: {dimmer: pwm}}, prices: p.yaml}}
+  close: {after: wide, change: {strike: [f], lights: {k: {dimmer: pwm}}, site: {sky: clear}}}
 `)
 	for setup, want := range map[string]string{
 		"":      "haze",
 		"wide":  "haze",
-		"close": "haze prices",
+		"close": "haze site.sky",
 	} {
 		var got []string
 		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {

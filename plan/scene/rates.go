@@ -28,7 +28,10 @@ func parseMinutes(text string) (float64, error) {
 		return v, nil
 	}
 	v, err := parseSeconds(text)
-	return v / 60, err
+	if err != nil {
+		return 0, source.Errorf(source.CodeBadValue, "write it like 6, 4 min or 30 s", "%q is not a time", text)
+	}
+	return v / 60, nil
 }
 
 func showMinutes(v float64) string { return unit.FormatNumber(v) + " min" }

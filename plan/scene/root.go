@@ -102,7 +102,7 @@ func laterKeys() []entry[Scene] {
 			"Minutes by kind of change from one set-up to the next: "+strings.Join(term.Words(term.Works), ", ")+". A bare number is minutes. No times are printed without it, and a kind that has no rate is counted without.",
 			"{move: 6, level: 1, aim: 30 s}", "none"),
 		value("prices", filePath("a file", "prices.yaml"), func(s *Scene) *Given[string] { return &s.Prices },
-			"A price file, from the scene's folder.", "prices.yaml", "none"),
+			"A price file, from the scene's folder: `rates` for a day and `sales` by names of the kit, `days` of the hire, `currency`. The lists have what it comes to.", "prices.yaml", "none"),
 		into("wants", source.ListOf("a list of wants", "[{of: ines.key, stop: T2.8}]", wantReader, 1, 200),
 			func(s *Scene, v []Want, n *source.Node) { s.Wanted, s.Wants = v, n },
 			"The look to balance for.", "[{of: ines.key, stop: T2.8, within: 0.2}]", "none"),

@@ -7,7 +7,7 @@ import (
 )
 
 // fixedKeys are the keys that no change may alter.
-var fixedKeys = []string{"scrimshaw", "units", "kit", "setups"}
+var fixedKeys = []string{"scrimshaw", "units", "kit", "prices", "setups"}
 
 // wholeKeys are the keys of things whose value is replaced whole, never merged key by key.
 var wholeKeys = []string{"at", "aim", "looks", "faces", "facing", "output", "mount", "bulb", "dressing", "stands-for"}

@@ -348,6 +348,8 @@ type CueLight struct {
 	Level  Given[float64] // share of the full output, 0 to 1
 	Colour Given[ColourWord]
 	Tint   Given[float64] // Duv, positive green
+
+	Elsewhere bool // a light of that name is in the file, in this set-up or another
 }
 
 // Play is how a light changes by itself.

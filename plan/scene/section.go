@@ -73,7 +73,7 @@ func (s section[O, T, P]) readThing(v *T, k *source.Key, c *source.Context) {
 	if err := named(k.Name); err != nil {
 		c.Refuse(k.Span, err)
 	}
-	s.table.read(v, k.Value, c, k.Span)
+	P(v).self().Faulty = !s.table.read(v, k.Value, c, k.Span)
 	if s.check != nil && k.Value.Kind == source.Map {
 		s.check(v, k.Value, c)
 	}

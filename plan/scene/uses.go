@@ -75,6 +75,7 @@ func (s *Scene) uses(elsewhere map[string]bool) []use {
 	}
 	for i := range s.Circuits {
 		u.place(s.Circuits[i].Path+".at", s.Circuits[i].At.Value)
+		u.ref(s.Circuits[i].Path+".from", s.Circuits[i].From, kindCircuit)
 	}
 	for i := range s.People {
 		u.refs(s.People[i].Path+".seen", s.People[i].SeenBy, kindCamera)
@@ -136,11 +137,11 @@ func (u *nameUses) light(l *Light) {
 
 func (u *nameUses) cues(cues []Cue, elsewhere map[string]bool) {
 	for i := range cues {
-		for _, l := range cues[i].Lights {
-			if elsewhere[l.Light.Name] {
-				continue
+		for k := range cues[i].Lights {
+			l := &cues[i].Lights[k]
+			if l.Elsewhere = elsewhere[l.Light.Name]; !l.Elsewhere {
+				u.ref(cues[i].Path+".lights", l.Light, kindLight)
 			}
-			u.ref(cues[i].Path+".lights", l.Light, kindLight)
 		}
 	}
 }

@@ -3,7 +3,6 @@ package supply
 
 import (
 	"math"
-	"slices"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/power"
@@ -17,26 +16,34 @@ type Supply struct {
 	Loose []Draw // the lights on none of them that draw power
 }
 
-// Load is what one circuit carries.
+// Load is what one circuit carries, with all that it feeds.
 type Load struct {
 	Circuit *plan.Circuit
-	Draws   []Draw
-	Already float64 // what was on it before, amps
-	Full    float64 // with every light at full, amps
+	From    *Load   // what feeds it; nil: nothing of the scene
+	Feeds   []*Load // what it feeds
+	Draws   []Draw  // the lights on it itself
+	Already float64 // what was on it before, and on what it feeds, amps
+	Full    float64 // with every light at full, amps; of three phases on the one that carries most
 	AsSet   float64 // with each at its level, amps: in the set-up, or after the cue that takes most
 	Cue     string  // that cue; "": the set-up itself takes as much
-	Inrush  float64 // sum of the peaks as each light is switched on, amps; of those whose peak is known
+	Inrush  float64 // sum of the peaks as each light on it is switched on, amps; of those whose peak is known
 	Known   bool    // whether its voltage is known: without, no current is
+	Leakage float64 // that flows down the earth, mA
+	Feeder  *Run    // the cable from what feeds it; nil: none that is known
+
+	Flow Flow // with every light at full
+	Set  Flow // with each at its level, in the state that AsSet is of
 }
 
 // Draw is what one light takes, all units of it together.
 type Draw struct {
-	Light  *plan.Light
-	Watts  float64 // at full; 0: not known
-	Full   float64 // at full, amps; 0: not known
-	AsSet  float64 // at its level, amps
-	Inrush float64 // peak as it is switched on, amps; 0: not known
-	Run    *Run    // its cable; nil: there is no way for one, or nobody says from where
+	Light   *plan.Light
+	Watts   float64 // at full; 0: not known
+	Full    float64 // at full, amps; 0: not known
+	AsSet   float64 // at its level, amps
+	Inrush  float64 // peak as it is switched on, amps; 0: not known
+	Leakage float64 // down the earth, mA
+	Run     *Run    // its cable; nil: there is no way for one, or nobody says from where
 }
 
 // Of adds up the circuits of a set-up.
@@ -47,6 +54,15 @@ func Of(s *plan.Setup) (all Supply) {
 	for i := range s.Circuits {
 		all.Loads = append(all.Loads, loadOf(s, &s.Circuits[i]))
 	}
+	all.join()
+	for i := range all.Loads {
+		if all.Loads[i].From == nil {
+			all.Loads[i].sum(s)
+		}
+	}
+	for i := range all.Loads {
+		all.Loads[i].layCables(s)
+	}
 	for i := range s.Lights {
 		l := &s.Lights[i]
 		if d := drawOf(l, l.Mains, false); l.Circuit == "" && d.Watts > 0 {
@@ -56,30 +72,22 @@ func Of(s *plan.Setup) (all Supply) {
 	return all
 }
 
+// join links circuits to those that feed them.
+func (s *Supply) join() {
+	for i := range s.Loads {
+		l := &s.Loads[i]
+		if from := s.Of(l.Circuit.From); from != nil {
+			l.From, from.Feeds = from, append(from.Feeds, l)
+		}
+	}
+}
+
+// loadOf gathers what is on one circuit itself.
 func loadOf(s *plan.Setup, c *plan.Circuit) Load {
 	load := Load{Circuit: c, Known: c.Volts > 0}
-	if load.Known {
-		load.Already = power.Current(c.Already, c.Volts, 1)
-	}
-	load.Full = load.Already
-	states := make([]float64, len(s.Cues)+1) // before the cues and after each, amps
 	for i := range s.Lights {
-		l := &s.Lights[i]
-		if l.Circuit != c.Name {
-			continue
-		}
-		d := drawOf(l, c.Volts, c.Direct)
-		d.Run = runOf(s, c, &d)
-		load.Draws = append(load.Draws, d)
-		load.Full += d.Full
-		load.Inrush += d.Inrush
-		for k := range states {
-			states[k] += d.Full * shareAtLevel(l, s.SettingAfter(l, k).Level)
-		}
-	}
-	for k, amps := range states {
-		if amps += load.Already; k == 0 || amps > load.AsSet+slack {
-			load.AsSet, load.Cue = amps, cueName(s, k)
+		if l := &s.Lights[i]; l.Circuit == c.Name {
+			load.Draws = append(load.Draws, drawOf(l, c.Volts, c.Direct))
 		}
 	}
 	return load
@@ -106,6 +114,9 @@ func drawOf(l *plan.Light, volts float64, direct bool) Draw {
 	}
 	d.Full = power.Current(d.Watts, volts, factor)
 	d.AsSet = d.Full * shareAtLevel(l, l.Level)
+	if !direct {
+		d.Leakage = count * leakageOf(l)
+	}
 	return d
 }
 
@@ -121,6 +132,18 @@ func shareAtLevel(l *plan.Light, level float64) float64 {
 		return power.DimmedFilament(l.Head.LightAt(level))
 	}
 	return 1
+}
+
+// leakageOf is what one unit of a light sends down its earth, mA: as the kit says, else what an electronic supply usually does. A filament and a bulb
+// have no earth to speak of.
+func leakageOf(l *plan.Light) float64 {
+	switch u := l.Head.Unit; {
+	case u != nil && u.Leakage != nil:
+		return *u.Leakage
+	case l.Head.Technology == term.Tungsten, l.Head.Bulb != nil:
+		return 0
+	}
+	return power.SupplyLeakage
 }
 
 // Of is what a circuit carries; nil where there is none of that name.
@@ -142,93 +165,55 @@ const slack = 1e-9
 // Overloaded says whether it carries more than it may with every light at full.
 func (l *Load) Overloaded() bool { return l.Known && l.Room() < -slack }
 
+// OverPower says whether a generator or a battery has to give more watts or volt-amperes than it can, with every light at full.
+func (l *Load) OverPower() bool {
+	c := l.Circuit
+	return c.Watts > 0 && l.Flow.Watts > c.Watts+slack || c.VoltAmps > 0 && l.Flow.VoltAmps > c.VoltAmps+slack
+}
+
+// Leaks says whether more flows down the earth all the time than the protection of the circuit should stand.
+func (l *Load) Leaks() bool {
+	return l.Circuit.Residual > 0 && l.Leakage > power.StandingShare*l.Circuit.Residual+slack
+}
+
+// Hours is how long a battery, or the fuel in a generator, lasts, h; 0 where nobody knows. A battery feeds the lights as they are set, and a generator
+// burns what it does at its full load.
+func (l *Load) Hours() float64 {
+	switch c := l.Circuit; {
+	case c.Energy > 0 && l.Set.Watts > 0:
+		return c.Energy * c.Usable / l.Set.Watts
+	case c.Tank > 0 && c.Burn > 0:
+		return c.Tank / c.Burn
+	}
+	return 0
+}
+
 // AmpsOver prints a load, rounded up.
 func AmpsOver(amps float64) string { return unit.FormatAmps(RoundedUp(amps)) }
 
 // RoundedUp is a load rounded up to a tenth of an ampere: a circuit that is full never looks as if it had room.
 func RoundedUp(amps float64) float64 { return math.Ceil(10*amps-1e-6) / 10 }
 
-// Unknown are the lights on the circuit of which nothing says what they draw.
+// Unknown are the lights on the circuit, and on what it feeds, of which nothing says what they draw.
 func (l *Load) Unknown() (all []*plan.Light) {
 	for _, d := range l.Draws {
 		if d.Watts == 0 {
 			all = append(all, d.Light)
 		}
 	}
+	for _, fed := range l.Feeds {
+		all = append(all, fed.Unknown()...)
+	}
 	return all
 }
 
-// Move is a light that goes from one circuit to another.
-type Move struct {
-	Light *plan.Light
-	To    *Load
-	Amps  float64 // that it takes there
-}
-
-// Relief is the least that brings a circuit under its limit: the fewest lights that find room on others, and of as few those that take
-// the least current away. It is nil where no lights do.
-func (s *Supply) Relief(from *Load) []Move {
-	for most := 1; most <= len(from.Draws) && most <= mostMoves; most++ {
-		r := relief{from: from, most: most, rooms: make([]float64, len(s.Loads))}
-		for i := range s.Loads {
-			r.rooms[i] = s.Loads[i].Room()
-		}
-		if r.search(s.Loads, 0, nil, 0); r.best != nil {
-			return r.best
-		}
+// Numbers are the numbers of the lights on the circuit and on what it feeds, as they stand on the plan.
+func (l *Load) Numbers() (all []string) {
+	for _, d := range l.Draws {
+		all = append(all, d.Light.Tag)
 	}
-	return nil
-}
-
-// mostMoves bounds how many lights an advice moves: who has to move more begins anew.
-const mostMoves = 3
-
-// relief looks for moves by trying all of them, a light after the other.
-type relief struct {
-	from  *Load
-	most  int
-	rooms []float64 // left on each circuit, A
-	best  []Move
-	least float64 // the current that the best takes away, A
-}
-
-func (r *relief) search(loads []Load, first int, moved []Move, away float64) {
-	if r.from.Room()+away >= -slack {
-		if len(moved) > 0 && (r.best == nil || away < r.least-slack) {
-			r.best, r.least = slices.Clone(moved), away
-		}
-		return
+	for _, fed := range l.Feeds {
+		all = append(all, fed.Numbers()...)
 	}
-	if len(moved) == r.most {
-		return
-	}
-	for i := first; i < len(r.from.Draws); i++ {
-		r.place(loads, i, moved, away)
-	}
-}
-
-// place tries a light on every other circuit that has room for it.
-func (r *relief) place(loads []Load, i int, moved []Move, away float64) {
-	d := &r.from.Draws[i]
-	if d.Full == 0 {
-		return
-	}
-	for k := range loads {
-		to := &loads[k]
-		if to.Circuit == r.from.Circuit || !to.takes(d.Light) {
-			continue
-		}
-		amps := drawOf(d.Light, to.Circuit.Volts, to.Circuit.Direct).Full
-		if amps > r.rooms[k]+slack {
-			continue
-		}
-		r.rooms[k] -= amps
-		r.search(loads, i+1, append(moved, Move{d.Light, to, amps}), away+d.Full)
-		r.rooms[k] += amps
-	}
-}
-
-// takes says whether a light can be on the circuit: it stays on the mains that it is on, and off a battery.
-func (l *Load) takes(light *plan.Light) bool {
-	return l.Known && !l.Circuit.Direct && l.Circuit.Volts == light.Mains
+	return all
 }

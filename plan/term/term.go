@@ -212,6 +212,19 @@ const (
 // Feeds lists them.
 var Feeds = []Feed{Mains, Generator, Battery}
 
+// Phase is one of the three of a supply.
+type Phase string
+
+// The phases, by their names of IEC 60445.
+const (
+	PhaseOne   Phase = "L1"
+	PhaseTwo   Phase = "L2"
+	PhaseThree Phase = "L3"
+)
+
+// Phases lists them.
+var Phases = []Phase{PhaseOne, PhaseTwo, PhaseThree}
+
 // Gel is what a gel does to light.
 type Gel string
 

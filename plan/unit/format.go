@@ -171,6 +171,15 @@ func FormatScale(times float64, feet bool) string {
 // mile is a mile an hour, m/s: 1609.344 m in 3600 s.
 const mile = 0.44704
 
+// FormatArea prints an area to so many tenths, rounded up: what the wind takes hold of is never less than what prints.
+func FormatArea(squareMetres float64, feet bool) string {
+	value, word := squareMetres, " m²"
+	if feet {
+		value, word = squareMetres/(Foot*Foot), " sq ft"
+	}
+	return FormatNumber(math.Ceil(10*value-1e-9)/10) + word
+}
+
 // FormatWind prints a wind, m/s, rounded down to what a hand-held meter shows: 9.8 m/s, or 21 mph where lengths are in feet.
 func FormatWind(speed float64, feet bool) string {
 	if feet {

@@ -4,11 +4,14 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/day"
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/supply"
+	"scrimshaw/plan/unit"
 )
 
 // Day is the lists of a day: of some set-ups of one file.
@@ -16,21 +19,28 @@ type Day struct {
 	Scene                string   // the title
 	Setups               []string // "" of a scene without set-ups
 	Kit, Lamps, Circuits Table
+	Power                Table    // what each circuit carries at most in one of the set-ups
+	Consumables          Table    // what is used up
 	Without              []string // sentences: what is not on the lists
 
 	kit     day.List
 	sums    day.Totals
+	bill    bill
 	noCable []string // the numbers of lights of which nobody knows how much cable they take
 }
 
 // New is a day without set-ups yet.
 func New() *Day {
-	return &Day{Setups: []string{}, Kit: Table{Name: "kit", Title: "Kit", Columns: kitColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
-		Circuits: Table{Name: "circuits", Title: "Circuits", Columns: circuitColumns}}
+	return &Day{Setups: []string{}, Kit: Table{Name: "kit", Title: "Kit", Columns: kitColumns},
+		Consumables: Table{Name: "consumables", Title: "Consumables", Columns: consumableColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
+		Circuits: Table{Name: "circuits", Title: "Circuits", Columns: circuitColumns},
+		Power:    Table{Name: "power", Title: "Power", Columns: powerColumns}}
 }
 
-// Tables are the three of a day, the kit first.
-func (d *Day) Tables() []*Table { return []*Table{&d.Kit, &d.Lamps, &d.Circuits} }
+// Tables are those of a day, the kit first.
+func (d *Day) Tables() []*Table {
+	return []*Table{&d.Kit, &d.Consumables, &d.Lamps, &d.Circuits, &d.Power}
+}
 
 // Add takes the next set-up into the lists.
 func (d *Day) Add(s *plan.Setup) {
@@ -43,12 +53,14 @@ func (d *Day) Add(s *plan.Setup) {
 	powered := supply.Of(s)
 	d.addLamps(s, &powered)
 	d.addCircuits(s, &powered)
+	d.Power.Rows = powerRows(&d.Circuits)
 	for i := range s.Lights {
 		if l := &s.Lights[i]; !hasCable(&powered, l) && l.Head.Watts > 0 && !slices.Contains(d.noCable, l.Tag) {
 			d.noCable = append(d.noCable, l.Tag)
 		}
 	}
-	d.Kit.Rows = kitRows(d.kit.Items)
+	d.bill = bill{prices: s.Prices}
+	d.Kit.Rows, d.Consumables.Rows = kitRows(d.kit.Items, &d.bill), consumableRows(d.kit.Items, &d.bill)
 	d.sums = d.kit.Totals()
 	d.Without = d.without()
 }
@@ -79,6 +91,37 @@ func (d *Day) Mass() Cell { return known(d.sums.Mass, 1) }
 // Volume is the sum of all cases that are known, in litres.
 func (d *Day) Volume() Cell { return known(litres*d.sums.Volume, 0) }
 
+// Hire says what all that comes back costs over the days that are charged, Sales what is used up; cells that say nothing without a price file.
+func (d *Day) Hire() Cell  { return d.money(d.bill.hire) }
+func (d *Day) Sales() Cell { return d.money(d.bill.sales) }
+
+// Price is both.
+func (d *Day) Price() Cell { return d.money(d.bill.hire + d.bill.sales) }
+
+func (d *Day) money(m kit.Money) Cell {
+	if d.bill.prices == nil {
+		return Cell{}
+	}
+	return number(m.Units(), 2)
+}
+
+// Terms say the days of the hire and the currency; "" without a price file.
+func (d *Day) Terms() string {
+	p := d.bill.prices
+	if p == nil {
+		return ""
+	}
+	return joined(", ", fmt.Sprintf("prep %s, shoot %s, return %s, %s charged", days(p.Days.Prep), days(p.Days.Shoot), days(p.Days.Return), unit.FormatNumber(p.Days.Charged)), before("prices in ", p.Currency))
+}
+
+// days is a number of days in words.
+func days(n int) string {
+	if n == 1 {
+		return "1 day"
+	}
+	return strconv.Itoa(n) + " days"
+}
+
 // Lacks says in sentences what the totals and the lists are without.
 func (d *Day) Lacks() []string {
 	var all []string
@@ -99,7 +142,10 @@ func (d *Day) without() (all []string) {
 	if len(d.noCable) > 0 {
 		all = append(all, "No cable for "+strings.Join(d.noCable, ", ")+": no circuit says where their outlet is, or there is no way from it.")
 	}
+	if len(d.bill.unpriced) > 0 {
+		all = append(all, "No price for "+strings.Join(d.bill.unpriced, "; ")+".")
+	}
 	return append(all,
-		"Not listed: cameras and their rails, furniture and decks, control, batteries, splitters and distribution, spares, tape and tools.",
-		"Adapters and the loads of what things are fixed to are nobody's here: whoever rigs decides.")
+		"Not listed: cameras and their rails, furniture and decks, control, tools, and batteries, splitters and boxes that no circuit names.",
+		"Adapters of spigots and the loads of what things are fixed to are nobody's here: whoever rigs decides.")
 }

@@ -10,14 +10,16 @@ import (
 // The keys of a row are those of its columns in their order; a number that is not known is null, and words that are not there are "".
 func WriteJSON(w io.Writer, d *Day) error {
 	out := struct {
-		Scene    string     `json:"scene"`
-		Setups   []string   `json:"setups"` // "" of a scene without set-ups
-		Kit      rows       `json:"kit"`
-		Totals   jsonTotals `json:"totals"`
-		Lamps    rows       `json:"lamps"`
-		Circuits rows       `json:"circuits"`
-		Without  []string   `json:"without"` // sentences: what is not on the lists
-	}{d.Scene, d.Setups, rows{&d.Kit}, d.totals(), rows{&d.Lamps}, rows{&d.Circuits}, d.Without}
+		Scene       string     `json:"scene"`
+		Setups      []string   `json:"setups"` // "" of a scene without set-ups
+		Kit         rows       `json:"kit"`
+		Consumables rows       `json:"consumables"`
+		Totals      jsonTotals `json:"totals"`
+		Lamps       rows       `json:"lamps"`
+		Circuits    rows       `json:"circuits"`
+		Power       rows       `json:"power"`
+		Without     []string   `json:"without"` // sentences: what is not on the lists
+	}{d.Scene, d.Setups, rows{&d.Kit}, rows{&d.Consumables}, d.totals(), rows{&d.Lamps}, rows{&d.Circuits}, rows{&d.Power}, d.Without}
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
@@ -29,10 +31,15 @@ type jsonTotals struct {
 	WithoutMass   []string `json:"withoutMass"`   // what has no mass that is known
 	Litres        *float64 `json:"litres"`        // of 0.001 m³; null: not known
 	WithoutVolume int      `json:"withoutVolume"` // pieces without a case that is known
+	Hire          *float64 `json:"hire"`          // in the currency of the price file, for all that comes back over the days that are charged; null: the scene has none
+	Sales         *float64 `json:"sales"`         // in its currency for what is used up
+	Price         *float64 `json:"price"`         // both, in its currency
+	Terms         string   `json:"terms"`         // days and currency
 }
 
 func (d *Day) totals() jsonTotals {
-	t := jsonTotals{Kg: d.Mass().Number, WithoutMass: d.sums.WithoutMass, Litres: d.Volume().Number, WithoutVolume: d.sums.WithoutVolume}
+	t := jsonTotals{Kg: d.Mass().Number, WithoutMass: d.sums.WithoutMass, Litres: d.Volume().Number, WithoutVolume: d.sums.WithoutVolume,
+		Hire: d.Hire().Number, Sales: d.Sales().Number, Price: d.Price().Number, Terms: d.Terms()}
 	if t.WithoutMass == nil {
 		t.WithoutMass = []string{}
 	}

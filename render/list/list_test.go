@@ -5,9 +5,11 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
@@ -175,6 +177,96 @@ func TestHarmless(t *testing.T) {
 	}
 }
 
+// What a price file makes of the lists: each line is its rate times pieces and spares times the days that are charged, to a hundredth, and the sums are those of the lines.
+func TestPricesAddUp(t *testing.T) {
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := fstest.MapFS{"prices.yaml": {Data: []byte("scrimshaw: 1\ncurrency: EUR\ndays: {prep: 1, shoot: 3, charged: 2.5}\n" +
+		"rates: {fresnel-tungsten-650: 17.55, practical-table: 0, tungsten-60: 0.35, cable-16a-10: 1.45, cable-16a-5: 0.85, sandbag-12: 1.15}\nsales: {gel-roll: 61.90, pegs: 4}\n")}}
+	log, d := &source.Log{}, list.New()
+	doc := scene.Open(scene.Env{Kit: shipped, Files: files}, &source.File{Name: "s.yaml", Text: []byte(`scrimshaw: 1
+prices: prices.yaml
+circuits: {ring: {breaker: 16, at: [0, 0]}}
+lights:
+  a: {unit: fresnel-tungsten-650, at: [4, 1], height: 2, aim: down, count: 3, circuit: ring, gels: [full CTB]}
+  b: {unit: practical-table, bulb: tungsten-60, at: [2, 2], count: 5, circuit: ring}
+`)}, log)
+	d.Add(resolve.Resolve(doc, doc.Base(log), log))
+	if log.Failed() {
+		t.Fatal(log.All())
+	}
+	cents := func(c list.Cell) int { return int(math.Round(100 * *c.Number)) }
+	hire, sales := 0, 0
+	for r, row := range d.Kit.Rows {
+		of := func(key string) list.Cell { return row[d.Kit.At(key)] }
+		if of("rate").Number == nil {
+			continue
+		}
+		n := *of("count").Number
+		if spares := of("spares").Number; spares != nil {
+			n += *spares
+		}
+		if want := int(math.Round(float64(cents(of("rate"))) * n * 2.5)); cents(of("price")) != want {
+			t.Errorf("%s: %d, want %d", d.Kit.Said(r, d.Kit.At("what")), cents(of("price")), want)
+		}
+		hire += cents(of("price"))
+	}
+	for _, row := range d.Consumables.Rows {
+		if c := row[d.Consumables.At("price")]; c.Number != nil {
+			sales += cents(c)
+		}
+	}
+	if cents(d.Hire()) != hire || cents(d.Sales()) != sales || sales != 6190+400 || cents(d.Price()) != hire+sales {
+		t.Errorf("hire %v of %d, sales %v of %d", *d.Hire().Number, hire, *d.Sales().Number, sales)
+	}
+	if got := d.Terms(); got != "prep 1 day, shoot 3 days, return 0 days, 2.5 charged, prices in EUR" {
+		t.Errorf("terms %q", got)
+	}
+	if !strings.Contains(strings.Join(d.Lacks(), " "), "No price for light stand; black foil; cloth tape.") {
+		t.Errorf("without %v", d.Lacks())
+	}
+}
+
+// Of gel off one roll in pieces of two sizes the list has the rolls to bring, by hand: three squares of 0.45 m side by side by two, and a window.
+func TestConsumablesByHand(t *testing.T) {
+	d := dayOf(t, `scrimshaw: 1
+rooms: {den: {size: [6, 5], height: 3}}
+openings: {w: {window: den.left, along: 1, width: 2.2, sill: 1, head: 2.2, gels: [full CTO]}}
+lights: {a: {unit: fresnel-tungsten-2000, at: [1, 1], height: 2, aim: down, count: 3, gels: [full CTO]}}
+`)
+	row := d.Consumables.Rows[0]
+	of := func(key string) float64 { return *row[d.Consumables.At(key)].Number }
+	// The window of 2.2 x 1.2 m is one length of 1.22 m, and there are two rows of two of 0.45 m.
+	if want := 2.2 + 2*0.45; math.Abs(of("metres")-want) > 1e-9 || of("pieces") != 4 || of("count") != 1 {
+		t.Errorf("%v m, want %v, in %v pieces: %v", of("metres"), want, of("pieces"), row)
+	}
+	if area := 2.2*1.2 + 3*0.45*0.45; math.Abs(of("squareMetres")-math.Round(1000*area)/1000) > 1e-9 || of("wastePercent") != math.Round(100*(1-area/(1.22*3.1))) {
+		t.Errorf("%v m², %v %% waste", of("squareMetres"), of("wastePercent"))
+	}
+}
+
+// A lamp says what it becomes, its heights over deck and street, and the light of its dial where that is another figure.
+func TestLampsSayAll(t *testing.T) {
+	d := dayOf(t, `scrimshaw: 1
+site: {ground: -0.5}
+rooms: {den: {size: [6, 5], height: 4}}
+furniture: {riser: {deck: [2, 2, 0.3], at: [1, 1]}}
+lights: {k: {unit: fresnel-tungsten-650, at: {top: riser}, height: 2, aim: down, scrims: [single], barndoors: {top: 60}}}
+setups: {one: {}, two: {after: one, change: {lights: {k: {level: 40 %}}}}}
+`)
+	t0 := &d.Lamps
+	for key, want := range map[string]string{"metresOverFeet": "1.7", "metresOverStreet": "2.5", "scrims": "single scrim", "doors": "doors top 60°", "wears": "", "change": ""} {
+		if got := t0.Said(0, t0.At(key)); got != want {
+			t.Errorf("%s is %q, want %q", key, got, want)
+		}
+	}
+	if got := t0.Said(0, t0.At("next")); !strings.HasPrefix(got, "in two: level 40 %, was 100 %") || t0.Said(1, t0.At("next")) != "" {
+		t.Errorf("next %q", got)
+	}
+}
+
 // A scene without anything has tables without rows.
 func TestEmptyDay(t *testing.T) {
 	d := dayOf(t, "scrimshaw: 1\nrooms: {den: {size: [4, 3]}}\n")
@@ -184,5 +276,28 @@ func TestEmptyDay(t *testing.T) {
 	}
 	if err := list.WriteText(&b, d, true); err != nil {
 		t.Error(err)
+	}
+}
+
+// A swap that saves no time, as the rates of the scene say it, says what it does save.
+func TestSwapThatSavesNoTime(t *testing.T) {
+	const day = `scrimshaw: 1
+rates: {move: 5}
+lights: {k: {unit: led-tube-60, at: [2, 2], height: 2}}
+setups: {a: {}, b: {after: a, change: {lights: {k: {level: 50 %}}}}, c: {}}
+`
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(day)}, log)
+	var d list.Shooting
+	if err := resolve.Each(doc, nil, log, func(s *plan.Setup) error { d.Add(s); return nil }); err != nil || log.Failed() {
+		t.Fatal(err, log.All())
+	}
+	var b bytes.Buffer
+	if err := d.WriteText(&b); err != nil || !strings.Contains(b.String(), "  Swap a and b: saves 1 change\n") {
+		t.Errorf("the day is\n%s%v", b.String(), err)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"scrimshaw/plan"
@@ -66,17 +67,20 @@ func (d *Shooting) sum() (s change.Sum) {
 	return s
 }
 
+// leastMinutes is the least time that a list prints, minutes: what is less prints as 0.
+const leastMinutes = 0.05
+
 // swapWords says what a swap saves.
 func (d *Shooting) swapWords(s *change.Swap) string {
 	all := d.sum()
 	var saves []string
-	if m := all.Minutes - s.Sum.Minutes; len(d.rates) > 0 {
+	if m := all.Minutes - s.Sum.Minutes; math.Abs(m) >= leastMinutes {
 		saves = append(saves, section.Minutes(m))
 	}
 	switch n := all.Lines - s.Sum.Lines; {
-	case n >= 0:
+	case n > 0 || n == 0 && saves == nil:
 		saves = append(saves, section.Count(n, "change"))
-	default:
+	case n < 0:
 		saves = append(saves, "and takes "+section.Count(-n, "change")+" more")
 	}
 	return fmt.Sprintf("Swap %s and %s: saves %s", d.Setups[s.First], d.Setups[s.Second], strings.Join(saves, ", "))

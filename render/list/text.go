@@ -3,6 +3,7 @@ package list
 import (
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -18,6 +19,9 @@ func WriteText(w io.Writer, d *Day, feet bool) error {
 	d.writeKit(&b)
 	d.writeLamps(&b, feet)
 	d.writeCircuits(&b)
+	if len(d.Setups) > 1 {
+		d.writeTable(&b, &d.Power, "POWER: the worst of all set-ups")
+	}
 	b.WriteString("\nWITHOUT\n")
 	for _, line := range d.Lacks() {
 		b.WriteString("  - " + line + "\n")
@@ -31,7 +35,7 @@ func (d *Day) writeKit(b *strings.Builder) {
 	t := &d.Kit
 	b.WriteString("KIT: the most of each in use at one time\n")
 	shelf := ""
-	columns := []int{t.At("count"), t.At("what"), t.At("kgEach"), t.At("kg"), t.At("litres"), t.At("squareMetres"), t.At("name"), t.At("numbers")}
+	columns := append([]int{t.At("count")}, t.filled([]int{t.At("spares"), t.At("what"), t.At("kgEach"), t.At("kg"), t.At("litres"), t.At("rate"), t.At("price"), t.At("name"), t.At("numbers")})...)
 	wide := t.widths(columns)
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
@@ -40,7 +44,7 @@ func (d *Day) writeKit(b *strings.Builder) {
 			b.WriteString(strings.ToUpper(s) + "\n")
 		}
 		b.WriteString(t.line(r, columns, wide))
-		if note := t.Said(r, t.At("note")); note != "" {
+		if note := joined("; ", before("or equal: ", t.Said(r, t.At("orEqual"))), t.Said(r, t.At("note"))); note != "" {
 			fmt.Fprintf(b, "%*s%s\n", wide[0]+6, "", note)
 		}
 	}
@@ -53,6 +57,16 @@ func (d *Day) writeKit(b *strings.Builder) {
 	}
 	if len(total) > 0 {
 		b.WriteString("\n  total " + strings.Join(total, ", ") + "\n")
+	}
+	d.writeTable(b, &d.Consumables, "CONSUMABLES: what does not come back")
+	d.writePrices(b)
+}
+
+// writePrices writes what all of it costs, where the scene has a price file.
+func (d *Day) writePrices(b *strings.Builder) {
+	if terms := d.Terms(); terms != "" {
+		money := func(c Cell) string { return strconv.FormatFloat(*c.Number, 'f', 2, 64) }
+		fmt.Fprintf(b, "\n  hire %s, consumables %s, together %s: %s\n", money(d.Hire()), money(d.Sales()), money(d.Price()), terms)
 	}
 }
 
@@ -94,16 +108,16 @@ func (d *Day) writeLamps(b *strings.Builder, feet bool) {
 		if setup := t.Said(r, t.At("setup")); r == 0 || setup != t.Said(r-1, t.At("setup")) {
 			b.WriteString("\n" + strings.TrimSpace("LAMPS "+setup) + "\n")
 		}
-		fmt.Fprintf(b, "  %-3s %s\n", t.Said(r, t.At("number")), t.some(r, ", ", "unit", "wears", "focus", "filters"))
+		fmt.Fprintf(b, "  %-3s %s\n", t.Said(r, t.At("number")), t.some(r, ", ", "unit", "wears", "scrims", "doors", "focus", "filters"))
 		height := ""
 		if h := t.Rows[r][t.At("heightMetres")].Number; h != nil {
 			height = "height " + unit.FormatLength(*h, feet)
 		}
 		for _, line := range []string{
 			joined(", ", t.some(r, ", ", "role"), height, t.some(r, ", ", "rise"), before("at ", t.some(r, "", "aim")), t.tilt(r), t.figure(r, "panDegrees", "pan %s°"),
-				before("level ", t.some(r, "", "level")), t.some(r, "", "colour"), t.some(r, "", "dimmer"), before("circuit ", t.some(r, "", "circuit")), t.figure(r, "amps", "%s A at full")),
+				before("level ", t.some(r, "", "level")), t.figure(r, "lightPercent", "that is %s %% of its light"), t.some(r, "", "colour"), t.some(r, "", "dimmer"), before("circuit ", t.some(r, "", "circuit")), t.figure(r, "amps", "%s A at full")),
 			joined(", ", t.some(r, "", "mount"), t.bags(r), t.some(r, "", "placing")),
-			before("in cues: ", t.some(r, "", "cues")), t.some(r, "", "note"), t.some(r, "", "change"),
+			before("in cues: ", t.some(r, "", "cues")), t.some(r, "", "note"), t.some(r, "", "change"), before("then ", t.some(r, "", "next")),
 		} {
 			if line != "" {
 				b.WriteString("      " + line + "\n")
@@ -183,17 +197,57 @@ func (d *Day) writeCircuits(b *strings.Builder) {
 		return
 	}
 	b.WriteString("\nCIRCUITS\n")
-	columns := []int{t.At("setup"), t.At("circuit"), t.At("kind"), t.At("volts"), t.At("numbers"), t.At("ampsAsSet"), t.At("ampsFull"), t.At("ampsLimit"), t.At("ampsLeft")}
+	columns := []int{t.At("setup"), t.At("circuit"), t.At("kind"), t.At("fedBy"), t.At("volts"), t.At("numbers"), t.At("ampsAsSet"), t.At("ampsFull"), t.At("ampsLimit"), t.At("ampsLeft")}
+	columns = t.filled(columns)
 	wide := t.widths(columns)
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
 		b.WriteString(t.line(r, columns, wide))
-		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("as set it carries most after ", t.some(r, "", "cue")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
+		for _, note := range []string{t.some(r, "; ", "phases", "source"), t.earth(r), before("cable ", t.some(r, "", "cable")), before("as set it carries most after ", t.some(r, "", "cue")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
 			if note != "" {
 				b.WriteString("      " + note + "\n")
 			}
 		}
 	}
+}
+
+// earth says what flows down the earth of a circuit whose protection is known.
+func (t *Table) earth(row int) string {
+	if t.Rows[row][t.At("residualMilliamps")].Number == nil {
+		return ""
+	}
+	return "about " + t.Said(row, t.At("leakageMilliamps")) + " mA down the earth, protection at " + t.Said(row, t.At("residualMilliamps")) + " mA"
+}
+
+// writeTable writes all columns of a table in which something stands.
+func (d *Day) writeTable(b *strings.Builder, t *Table, title string) {
+	if len(t.Rows) == 0 {
+		return
+	}
+	b.WriteString("\n" + title + "\n")
+	columns := make([]int, len(t.Columns))
+	for i := range columns {
+		columns[i] = i
+	}
+	columns = t.filled(columns)
+	wide := t.widths(columns)
+	b.WriteString(t.line(-1, columns, wide))
+	for r := range t.Rows {
+		b.WriteString(t.line(r, columns, wide))
+	}
+}
+
+// filled are those of some columns in which something stands.
+func (t *Table) filled(columns []int) (some []int) {
+	for _, c := range columns {
+		for r := range t.Rows {
+			if said := t.Said(r, c); said != "" && said != Dash {
+				some = append(some, c)
+				break
+			}
+		}
+	}
+	return some
 }
 
 // tooMuch says that a circuit carries more than it may.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -32,21 +33,40 @@ type dayList struct {
 }
 
 // dayLists are the lists of a day in their order.
-func dayLists() []dayList {
+func dayLists() []dayList { return append(listsOfKit(), listsOfSetups()...) }
+
+// listsOfKit are those of what must be in the van.
+func listsOfKit() []dayList {
 	return []dayList{
 		{name: "kit", title: "Kit", about: "What must be in the van, with room for a rate and a remark.", columns: []dayColumn{
-			{head: "for", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
-			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "m²", keys: []string{"squareMetres"}}, {head: "of", keys: []string{"numbers"}},
-			{head: "note", keys: []string{"note"}}, {head: "rate", blank: true}, {head: "remark", blank: true}}},
+			{head: "for", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
+			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "of", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
+			{head: "note", keys: []string{"note"}}, {head: "rate", keys: []string{"rate"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true}}},
+		{name: "consumables", title: "Consumables", about: "What does not come back: gel and cloth by the roll, tape and foil.", columns: []dayColumn{
+			{head: "what", keys: []string{"what"}, fills: true}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
+			{head: "m²", keys: []string{"squareMetres"}}, {head: "roll m", keys: []string{"rollMetres"}}, {head: "m off it", keys: []string{"metres"}}, {head: "waste %", keys: []string{"wastePercent"}},
+			{head: "bring", keys: []string{"count"}}, {head: "of", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
+	}
+}
+
+// listsOfSetups are the lists of lamps and of power.
+func listsOfSetups() []dayList {
+	return []dayList{
 		{name: "lamps", title: "Lamps", about: "The lamps of each set-up as they are rigged, with what changes.", by: "setup", columns: []dayColumn{
-			{head: "no.", keys: []string{"number"}}, {head: "unit", keys: []string{"unit", "wears", "focus"}, fills: true}, {head: "gels and cloth", keys: []string{"filters"}}, {head: "role", keys: []string{"role"}},
+			{head: "no.", keys: []string{"number"}}, {head: "unit", keys: []string{"unit", "wears", "scrims", "doors", "focus"}, fills: true}, {head: "gels and cloth", keys: []string{"filters"}}, {head: "role", keys: []string{"role"}},
 			{head: "level", keys: []string{"level"}}, {head: "colour", keys: []string{"colour"}}, {head: "height", keys: []string{"heightMetres"}}, {head: "aim", keys: []string{"aim"}},
 			{head: "tilt°", keys: []string{"tiltDegrees"}}, {head: "pan°", keys: []string{"panDegrees"}}, {head: "circuit", keys: []string{"circuit"}}, {head: "A", keys: []string{"amps"}},
-			{head: "on", keys: []string{"mount"}}, {head: "place", keys: []string{"placing"}}, {head: "change", keys: []string{"change"}}}},
+			{head: "on", keys: []string{"mount"}}, {head: "place", keys: []string{"placing"}}, {head: "change", keys: []string{"change"}}, {head: "next", keys: []string{"next"}}}},
 		{name: "circuits", title: "Circuits", about: "What each circuit carries in each set-up.", by: "setup", columns: []dayColumn{
-			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
+			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
+			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at", keys: []string{"residualMilliamps"}},
 			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
+		{name: "power", title: "Power", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
+			{head: "circuit", keys: []string{"circuit"}, fills: true}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
+			{head: "A at full", keys: []string{"ampsFull"}}, {head: "in", keys: []string{"fullIn"}}, {head: "A as set", keys: []string{"ampsAsSet"}}, {head: "in", keys: []string{"asSetIn"}},
+			{head: "left A", keys: []string{"ampsLeft"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}}, {head: "hours", keys: []string{"hours"}},
+			{head: "in", keys: []string{"hoursIn"}}, {head: "remark", blank: true}}},
 	}
 }
 
@@ -69,7 +89,7 @@ func (b *binder) listSheet(l *dayList) *sheet {
 		blocks = append(blocks, t.Wide(q, b.wide))
 	}
 	note := section.DayCautions(b.digests)
-	if l.by == "" {
+	if l.name == "kit" {
 		note = &section.Section{Words: b.lists.Lacks()}
 	}
 	b.pour(s, blocks, t.Wide(note, b.footWide()), func() (*dayPage, float64) {
@@ -81,7 +101,7 @@ func (b *binder) listSheet(l *dayList) *sheet {
 
 // totals are the sums that stand over the kit.
 func (b *binder) totals(l *dayList) string {
-	if l.by != "" || len(b.reader.shelves) > 0 {
+	if l.name != "kit" || len(b.reader.shelves) > 0 {
 		return ""
 	}
 	var words []string
@@ -90,6 +110,9 @@ func (b *binder) totals(l *dayList) string {
 	}
 	if v := b.lists.Volume(); v.Number != nil {
 		words = append(words, unit.FormatNumber(*v.Number)+" litres of cases")
+	}
+	if p := b.lists.Price(); p.Number != nil {
+		words = append(words, fmt.Sprintf("hire and consumables %.2f", *p.Number), b.lists.Terms())
 	}
 	return strings.Join(words, ", ")
 }
@@ -220,6 +243,9 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 		words := t.Said(row, at)
 		if n := t.Rows[row][at].Number; n != nil {
 			words = b.asOnPlans(key, *n, words)
+		}
+		if c.blank && words == list.Dash {
+			words = "" // somebody writes it in
 		}
 		if t.Columns[at].Number {
 			words = strings.Replace(words, "-", "−", 1)

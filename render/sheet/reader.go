@@ -21,13 +21,13 @@ type reader struct {
 
 // readers are all there are, the first everybody.
 func readers() []reader {
-	const kit, lamps, circuits = "kit", "lamps", "circuits"
+	const kit, consumables, lamps, circuits, power = "kit", "consumables", "lamps", "circuits", "power"
 	return []reader{
-		{faces: true, plans: true, matching: true, lists: []string{kit, lamps, circuits}},
-		{name: forElectric, plans: true, lists: []string{lamps, circuits}},
+		{faces: true, plans: true, matching: true, lists: []string{kit, consumables, lamps, circuits, power}},
+		{name: forElectric, plans: true, lists: []string{lamps, circuits, power}},
 		{name: forGrip, plans: true, bare: true, lists: []string{kit}, shelves: []string{"stand", "rigging", "grip", "cloth", "bag", "safety"}},
 		{name: forCamera, plans: true, faces: true, matching: true},
-		{name: forRental, lists: []string{kit, lamps}},
+		{name: forRental, lists: []string{kit, consumables, lamps}},
 		{name: forClass, plans: true, faces: true, matching: true, teach: true},
 	}
 }

@@ -186,7 +186,7 @@ func totals(f *excelize.File, d *list.Day, l look) error {
 	if err := setText(f, t.Title, 0, row, "total"); err != nil {
 		return err
 	}
-	for key, sum := range map[string]list.Cell{"kg": d.Mass(), "litres": d.Volume()} {
+	for key, sum := range map[string]list.Cell{"kg": d.Mass(), "litres": d.Volume(), "price": d.Hire()} {
 		if sum.Number == nil {
 			continue
 		}

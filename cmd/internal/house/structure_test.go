@@ -233,7 +233,7 @@ func TestNoFileIsOneShortFunction(t *testing.T) {
 
 // unitWords are the words by which a name or a comment says a unit.
 var unitWords = regexp.MustCompile(`\b(sr|mm|m|[Mm]etres|millimetres|kg|degrees|lx|lux|lm|lumens|cd|kelvins|K|s|minutes|W|amps|[Mm]ireds?|Duv|[Ss]hares?|stops?|` +
-	`V|T-number|ratios?|unit vectors?|pixels|CIE|CIELAB|IS[O])\b|°|%`)
+	`V|mA|Wh|VA|litres|hours|currency|T-number|ratios?|unit vectors?|pixels|CIE|CIELAB|IS[O])\b|°|%`)
 
 // unitNames are the names of fields that say their unit themselves.
 var unitNames = regexp.MustCompile(`(Lux|Footcandles|Lumens|Kelvin|Degrees|Seconds|Minutes|Metres|Watts|Volts|Amps|Stops?|MM)$`)

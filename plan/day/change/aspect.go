@@ -24,9 +24,9 @@ const (
 	Person    Sort = "person"
 	Mark      Sort = "mark"
 	Circuit   Sort = "circuit"
+	Cue       Sort = "cue" // at the board
 
 	// What a sheet says and no crew touches between two set-ups.
-	Cue      Sort = "cue"
 	Meter    Sort = "meter"
 	Room     Sort = "room"
 	Material Sort = "material"
@@ -105,6 +105,8 @@ const (
 	Gels      Aspect = "gels"     // words
 	Cloth     Aspect = "cloth"    // words; figures: of each curtain or blind its ends, foot, top, m, slats, m, and their tilt, degrees
 	Feed      Aspect = "circuit"  // words: the circuit; of a circuit what it is, and figures: V, A, share, W, and the place of its outlet, m
+	Dimmer    Aspect = "dimmer"   // words: its kind, with what it switches at
+	Plays     Aspect = "plays"    // words: what; figures: shares, and 1/s
 	Note      Aspect = "note"     // words
 	Piece     Aspect = "piece"    // words: kind and entry of the catalogue; figures: size, m
 	Surface   Aspect = "surface"  // words: the side that a board shows, the material of a thing
@@ -128,7 +130,7 @@ var works = map[Aspect]term.Work{
 	Unit: term.Swapped, Wears: term.Swapped, Bulb: term.Swapped, Hold: term.Swapped, Piece: term.Swapped, Glass: term.Swapped,
 	Place: term.Moved, Turn: term.Moved, Aim: term.Aimed,
 	Focus: term.Fitted, Scrims: term.Fitted, Doors: term.Fitted, Cuts: term.Fitted, Pattern: term.Fitted, Note: term.Fitted, Surface: term.Fitted,
-	Level: term.Levelled, White: term.Coloured, Gels: term.Gelled, Cloth: term.Clothed, Feed: term.Cabled, Leaf: term.Doored,
+	Level: term.Levelled, White: term.Coloured, Gels: term.Gelled, Cloth: term.Clothed, Feed: term.Cabled, Dimmer: term.Cabled, Plays: term.Levelled, Leaf: term.Doored,
 	Lens: term.Filmed, Format: term.Filmed, Track: term.Filmed, Settings: term.Filmed,
 }
 
@@ -143,6 +145,8 @@ func workOf(sort Sort, a Aspect) term.Work {
 		}
 	case Circuit:
 		return term.Cabled
+	case Cue:
+		return term.Levelled
 	}
 	switch a {
 	case Comes:

@@ -204,7 +204,7 @@ func follow(lines []Line, now *State) {
 	gone := map[string]bool{}
 	for i := range lines {
 		l := &lines[i]
-		gone[l.Name] = gone[l.Name] || l.Part(Comes) == nil && (l.Part(Place) != nil || l.Part(Turn) != nil || l.Part(Pose) != nil)
+		gone[l.Name] = gone[l.Name] || l.Part(Comes) == nil && l.Part(Goes) == nil && (l.Part(Place) != nil || l.Part(Turn) != nil || l.Part(Pose) != nil)
 	}
 	for i := range lines {
 		l := &lines[i]

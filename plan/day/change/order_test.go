@@ -57,6 +57,19 @@ func TestLinesSayHowTheyAreDone(t *testing.T) {
 	}
 }
 
+// What leaves is followed by nothing.
+func TestNothingFollowsWhatGoes(t *testing.T) {
+	all := states(t, "scrimshaw: 1\npeople: {ada: {at: [2, 2], faces: 0}}\ncameras: {A: {at: [0, 0], lens: 35 mm}, B: {at: [4, 0], lens: 35 mm}}\n"+
+		"lights: {x: {unit: led-tube-60, at: {by: A, toward: ada, distance: 1}, height: 2, aim: ada}}\n"+
+		"setups: {a: {camera: A}, b: {camera: B, after: a, change: {lights: {x: {at: {distance: 2}}}}}, c: {camera: A, after: a, change: {cameras: {A: {at: [1, 0]}}}}}\n")
+	if got := find(t, change.Between(all[0], all[1]), term.Moved, "x").Follows; got != "" {
+		t.Errorf("a lamp that moves follows %q, which goes", got)
+	}
+	if got := find(t, change.Between(all[0], all[2]), term.Moved, "x").Follows; got != "A" {
+		t.Errorf("a lamp that moves with A follows %q", got)
+	}
+}
+
 // TestHands: mass, height, booms and lifts, and sheets that the wind takes.
 func TestHands(t *testing.T) {
 	for patch, want := range map[string][]change.Reason{
@@ -95,7 +108,7 @@ func TestHotHeads(t *testing.T) {
 	}
 	played := states(t, "scrimshaw: 1\nexposure: {white: 4300 K}\nlights: {x: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: [3, 3, 1], level: off}, y: {unit: led-tube-60, at: [4, 4], height: 2}}\n"+
 		"setups: {a: {cues: {q: {over: 2 s, lights: {x: 60 %}}}}, b: {change: {lights: {x: strike}}}}\n")
-	if got := change.Between(played[0], played[1]).Lines; len(got) != 1 || got[0].HotMinutes != 10 {
+	if got := find(t, change.Between(played[0], played[1]), term.Struck, "x"); got.HotMinutes != 10 {
 		t.Errorf("one that a cue brings up: %+v, want 10 min", got)
 	}
 }

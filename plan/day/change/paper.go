@@ -10,7 +10,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -22,9 +21,7 @@ const (
 	Number    Aspect = "number"     // words: that on the plan
 	Role      Aspect = "role"       // words: each role, and of whom
 	Seen      Aspect = "seen"       // words: in whose pictures it is meant to be
-	Plays     Aspect = "plays"      // words: how it changes by itself; figures: shares and 1/s
 	StandsFor Aspect = "stands for" // words: what it passes for
-	Dimmer    Aspect = "dimmer"     // words
 	Data      Aspect = "data"       // figures: what its unit gives and takes, cd, lm, W, kg, shares: by the kit or a file of measured light
 	Margin    Aspect = "margin"     // figures: a share of the frame's width
 	Metered   Aspect = "metered"    // words: the receptor that stops are read by; figures: its constant
@@ -63,9 +60,6 @@ func OnPaper(s *plan.Setup) *State {
 		t := &out.Things[i]
 		t.Facts = append(t.Facts, moreOf(s, t)...)
 	}
-	for i := range s.Cues {
-		out.Things = append(out.Things, cue(&s.Cues[i]))
-	}
 	for i := range s.Meters {
 		out.Things = append(out.Things, meterOf(&s.Meters[i]))
 	}
@@ -98,8 +92,6 @@ func moreOf(s *plan.Setup, t *Thing) []Fact {
 		return []Fact{{Margin, Value{Figures: []float64{s.CameraNamed(t.Name).Room}}}}
 	case Exposure:
 		return []Fact{{Metered, Value{Words: []string{string(s.Exposure.Meter)}, Figures: []float64{s.Exposure.Constant}}}}
-	case Furniture:
-		return []Fact{{Form, Value{Figures: partsOf(s.PieceNamed(t.Name))}}}
 	case Opening:
 		return moreOfOpening(s, s.OpeningNamed(t.Name))
 	case Person, Mark:
@@ -114,12 +106,9 @@ func moreOf(s *plan.Setup, t *Thing) []Fact {
 }
 
 func moreOfLight(s *plan.Setup, l *plan.Light) []Fact {
-	var roles, plays, stands, dimmer Value
+	var roles, stands Value
 	for _, r := range l.Roles {
 		roles.Words = append(roles.Words, ofWhom(string(r.Role), r.Person.Name))
-	}
-	if p := l.Play; p != nil {
-		plays = Value{Words: []string{string(p.Kind)}, Figures: []float64{p.Low, p.High, p.Rate}}
 	}
 	if f := l.StandsFor; f != nil {
 		stands = words(f.Light, f.Opening)
@@ -127,21 +116,7 @@ func moreOfLight(s *plan.Setup, l *plan.Light) []Fact {
 			stands.Words = append(stands.Words, unit.FormatKelvin(f.White.Kelvin))
 		}
 	}
-	if s.Scene != nil {
-		for i := range s.Scene.Lights {
-			if s.Scene.Lights[i].Name == l.Name {
-				dimmer = dimmed(s.Scene.Lights[i].Dimmer)
-			}
-		}
-	}
-	return []Fact{{Number, words(l.Tag)}, {Role, roles}, {Seen, seen(&l.Seen)}, {Plays, plays}, {StandsFor, stands}, {Dimmer, dimmer}, {Data, dataOf(l)}}
-}
-
-func dimmed(d scene.Given[kit.Dimming]) Value {
-	if !d.Set {
-		return Value{}
-	}
-	return Value{Words: []string{string(d.Value.Kind)}, Figures: []float64{d.Value.Hertz}}
+	return []Fact{{Number, words(l.Tag)}, {Role, roles}, {Seen, seen(&l.Seen)}, {StandsFor, stands}, {Data, dataOf(l)}}
 }
 
 func ofWhom(role, person string) string {
@@ -178,14 +153,6 @@ func dataOf(l *plan.Light) Value {
 			sin, cos := math.Sincos(off * math.Pi / 180)
 			v.Figures = append(v.Figures, d.Candela(r3.Vec{X: sin, Z: -cos}), d.Candela(r3.Vec{Y: sin, Z: -cos}))
 		}
-	}
-	return v
-}
-
-// partsOf are the sizes of what a piece of furniture is made of: its seat and its steps are there, and not where it stands.
-func partsOf(f *plan.Furniture) (v []float64) {
-	for _, p := range f.Parts {
-		v = append(v, p.Z0-f.Base, p.Z1-f.Base)
 	}
 	return v
 }

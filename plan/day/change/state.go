@@ -56,6 +56,9 @@ func Of(s *plan.Setup) *State {
 	for i := range s.Circuits {
 		out.Things = append(out.Things, circuit(&s.Circuits[i]))
 	}
+	for i := range s.Cues {
+		out.Things = append(out.Things, cue(&s.Cues[i]))
+	}
 	out.reindex()
 	return out
 }

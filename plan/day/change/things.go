@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 // upright is the share of the height of an axis from which on what is round about it has no right.
@@ -25,9 +26,24 @@ func (w *written) light(s *plan.Setup, l *plan.Light) Thing {
 		{Focus, focusOf(h)}, {Scrims, Value{Words: term.Words(h.Scrims)}}, {Doors, doorsOf(h.Doors)}, {Cuts, cutsOf(h)}, {Pattern, patternOf(h)},
 		{Hold, holdOf(&l.Mount)}, {Place, placeOf(l.Frame.At, l.Base, &l.Mount)}, {Aim, aimOf(l)},
 		{Level, Value{Figures: []float64{math.Max(l.Level, 0)}}}, {White, whiteOf(l)}, {Gels, Value{Words: l.Gels}}, {Cloth, Value{Words: l.Diffusion}},
-		{Feed, words(l.Circuit)}, {Note, words(l.Note)},
+		{Feed, words(l.Circuit)}, {Dimmer, dimmerOf(l)}, {Plays, playOf(l.Play)}, {Note, words(l.Note)},
 	}
 	return t
+}
+
+func dimmerOf(l *plan.Light) Value {
+	d := &l.Dimming
+	if d.Hertz > 0 {
+		return words(string(d.Kind) + " at " + unit.FormatNumber(d.Hertz) + " Hz")
+	}
+	return words(string(d.Kind))
+}
+
+func playOf(p *plan.Play) Value {
+	if p == nil {
+		return Value{}
+	}
+	return Value{Words: []string{string(p.Kind)}, Figures: []float64{p.Low, p.High, p.Rate}}
 }
 
 func unitOf(l *plan.Light) Value {
@@ -185,6 +201,7 @@ func settings(x *plan.Exposure) Value {
 func (w *written) piece(f *plan.Furniture) Thing {
 	piece := words(string(f.Kind))
 	piece.Figures = f.Size[:]
+	piece.Figures = append(piece.Figures[:3:3], f.Seat(), float64(f.Steps()))
 	place := words(w.spots[f.Name].On)
 	place.Figures = figuresOf(plan.AtHeight(f.At, f.Z0))
 	return Thing{Sort: Furniture, Name: f.Name, Tag: f.Name, by: w.placed[f.Name], on: w.spots[f.Name].On, lowFoot: f.Base, ground: math.Hypot(f.Size[0], f.Size[1]) / 2, hands: handsOfPiece(f),

@@ -34,7 +34,7 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 		return nil, nil, err
 	}
 	for s := 1; s < len(t.patches); s++ {
-		d.remember(s, false)
+		t.memory.remember(d.known, t.patches[s].number, false, d.luxOf(s), d.edges[s])
 	}
 	again := d.shadowEdges()
 	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true, false) })
@@ -42,7 +42,7 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 		return nil, nil, err
 	}
 	for _, s := range again {
-		d.remember(s, true)
+		t.memory.remember(d.known, t.patches[s].number, true, d.luxOf(s), d.edges[s])
 	}
 	d.balance()
 	d.throughCloth()
@@ -212,10 +212,9 @@ func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool
 func (d *directSolver) lightRow(worker, slot, end int) (next int) {
 	next = endOfRow(d.t.patches, slot, end)
 	sight := PartlyOccluded
-	if d.open != nil && next-slot >= leastRow && !d.knowsAll(slot, next) {
-		p := &d.t.patches[slot]
-		f := &d.t.mesh.faces[p.face]
-		corners := p.row(f, next-slot)
+	if d.open != nil && next-slot >= leastRow && !d.known.knowsAll(d.t.patches[slot:next]) {
+		f := &d.t.mesh.faces[d.t.patches[slot].face]
+		corners := d.t.patches[slot].row(f, next-slot)
 		sight = d.lamp.SetPatch(worker, corners[:], f.n)
 	}
 	for s := slot; s < next; s++ {
@@ -229,13 +228,13 @@ func (d *directSolver) lightRow(worker, slot, end int) (next int) {
 // lightPatch asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
 // are apart where a shadow may have its edge; less than nought where none may.
 func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
-	if d.recall(slot, closely) {
+	p := &d.t.patches[slot]
+	if edge, is := d.known.recall(p.number, closely, d.luxOf(slot)); is {
+		d.edges[slot] = edge
 		return
 	}
-	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
-	var e [4]colour.RGB
-	lit := d.lit[worker]
+	lit, e := d.lit[worker], [4]colour.RGB{}
 	if open {
 		lit.aimOpen(d.open, f, p)
 	} else {
@@ -253,38 +252,6 @@ func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
 			d.lux[(4*slot+k)*d.channels+c] = float32(e[k][c])
 		}
 	}
-}
-
-// recall takes the light of a patch from what is known of the lamp.
-func (d *directSolver) recall(slot int, closely bool) bool {
-	known, is := d.known.of(closely)[d.t.patches[slot].number]
-	if is {
-		copy(d.luxOf(slot), known.lux[:])
-		d.edges[slot] = known.edge
-	}
-	return is
-}
-
-// knowsAll says whether the light of all patches of a row is known of the lamp.
-func (d *directSolver) knowsAll(slot, end int) bool {
-	known := d.known.of(false)
-	for s := slot; s < end; s++ {
-		if _, is := known[d.t.patches[s].number]; !is {
-			return false
-		}
-	}
-	return true
-}
-
-// remember keeps the light of a patch, as long as there is room.
-func (d *directSolver) remember(slot int, closely bool) {
-	known, number := d.known.of(closely), d.t.patches[slot].number
-	if _, is := known[number]; is || known == nil || !d.t.memory.holds(luxBytes) {
-		return
-	}
-	p := patchLux{edge: d.edges[slot]}
-	copy(p.lux[:], d.luxOf(slot))
-	known[number] = p
 }
 
 // luxOf is the light of the elements of a patch.

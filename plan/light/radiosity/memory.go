@@ -175,3 +175,34 @@ func (k *knownLamp) of(closely bool) map[uint32]patchLux {
 	}
 	return k.rough
 }
+
+// recall takes the light of a patch into lux, with its edge.
+func (k *knownLamp) recall(number uint32, closely bool, lux []float32) (edge float64, is bool) {
+	known, is := k.of(closely)[number]
+	if is {
+		copy(lux, known.lux[:])
+	}
+	return known.edge, is
+}
+
+// knowsAll says whether the light of all of some patches is known.
+func (k *knownLamp) knowsAll(patches []patch) bool {
+	known := k.of(false)
+	for i := range patches {
+		if _, is := known[patches[i].number]; !is {
+			return false
+		}
+	}
+	return true
+}
+
+// remember keeps the light of a patch of a lamp, as long as there is room.
+func (m *Memory) remember(k *knownLamp, number uint32, closely bool, lux []float32, edge float64) {
+	known := k.of(closely)
+	if _, is := known[number]; is || known == nil || !m.holds(luxBytes) {
+		return
+	}
+	p := patchLux{edge: edge}
+	copy(p.lux[:], lux)
+	known[number] = p
+}

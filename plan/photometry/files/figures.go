@@ -31,6 +31,10 @@ type Luminous struct {
 // formWords are the forms of a luminous opening in words.
 var formWords = [...]string{photometry.Point: "point", photometry.Rectangle: "rectangle", photometry.Disc: "disc", photometry.Tube: "tube", photometry.Sphere: "sphere"}
 
+// leastRated is the flux of lamps, lm, and the power, W, from which on a file counts as stating one: a ratio to less is no figure of a
+// lamp, and to next to nothing no number.
+const leastRated = 1e-6
+
 // FiguresOf takes the figures of a file. It fails where Source does.
 func FiguresOf(d Data) (*Figures, error) {
 	s, err := d.Source()
@@ -52,11 +56,11 @@ func FiguresOf(d Data) (*Figures, error) {
 	}
 	f.Beam = pairOf(photometry.BeamAngle(s.Distribution))
 	f.Field = pairOf(photometry.FieldAngle(s.Distribution))
-	if rated := d.Rated(); rated > 0 {
+	if rated := d.Rated(); rated >= leastRated {
 		ratio := round(s.Flux/rated, 6)
 		f.Rated, f.Ratio = &rated, &ratio
 	}
-	if watts := d.Power(); watts > 0 {
+	if watts := d.Power(); watts >= leastRated {
 		f.Watts = &watts
 	}
 	return f, nil

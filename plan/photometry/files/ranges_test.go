@@ -83,3 +83,17 @@ func TestManyBlankLines(t *testing.T) {
 		}
 	}
 }
+
+// Lamps of next to no lumens or watts state neither: an efficiency of them would be no number.
+func TestFiguresOfNextToNothing(t *testing.T) {
+	for _, of := range []string{"1e-300", "1e-7"} {
+		d, _ := read(t, "x.ies", strings.NewReplacer("\n1 -1", "\n1 "+of, "1 1 100", "1 1 "+of).Replace(goodIES))
+		f, err := files.FiguresOf(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f.Ratio != nil || f.Rated != nil || f.Watts != nil {
+			t.Errorf("%s lm and W: figures %+v", of, f)
+		}
+	}
+}

@@ -51,6 +51,9 @@ func (r *collisions) check() {
 	hit := map[[2]string]bool{} // who is reached into already, by what
 	for _, c := range clash.Find(r.out) {
 		c.Parts = slices.DeleteFunc(c.Parts, func(p body.Part) bool {
+			if (p == body.Boom || p == body.Weight) && c.In.Kind == clash.Set && r.told[toldClash{c.Of.Name, body.Stand, c.In.Name}] {
+				return true // the base of the boom has to go elsewhere, and takes them along
+			}
 			return (c.In.Kind == clash.Set || c.In.Kind == clash.Person) && (r.told[toldClash{c.Of.Name, p, ""}] || r.told[toldClash{c.Of.Name, p, c.In.Name}])
 		})
 		if len(c.Parts) == 0 || r.unsound(c.Of) || r.unsound(c.In) || c.In.Kind == clash.Over && hit[[2]string{c.Of.Name, c.In.Name}] {

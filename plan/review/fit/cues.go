@@ -2,6 +2,7 @@ package fit
 
 import (
 	"slices"
+	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
@@ -23,22 +24,35 @@ func minutes(v float64) string { return unit.FormatNumber(v/60) + " min" }
 func cueInOrder(r *checker, q *plan.Cue) bool {
 	i := cueIndex(r, q)
 	written := r.out.Scene.Cues[i].At.Span
+	ordered := false // with the one before that has a time
 	for k := i - 1; q.Seconds != nil && k >= 0; k-- {
 		before := &r.out.Cues[k]
-		switch {
-		case before.Seconds == nil:
+		if before.Seconds == nil {
 			continue
-		case *q.Seconds < *before.Seconds:
+		}
+		if *q.Seconds < *before.Seconds && !ordered {
 			r.Errorf(written, CodeCueOrder, "write it before "+before.Name+", or give it a later time", "%s goes %s, and %s, which is written before it, %s: cues go in the order in which they are written",
 				q.Name, q.OnWords(), before.Name, before.OnWords())
 			return false
-		case *q.Seconds < *before.Seconds+before.Over:
-			r.Warnf(written, CodeCueOverlap, "let it go from "+seconds(*before.Seconds+before.Over)+" on, or shorten "+before.Name, "%s goes %s, before %s is over, at %s: a light in both leaves the one fade for the other",
-				q.Name, q.OnWords(), before.Name, seconds(*before.Seconds+before.Over))
 		}
-		break
+		ordered = true
+		if both := inBoth(r, q, before); *q.Seconds < *before.Seconds+before.Over && both != "" {
+			r.Warnf(written, CodeCueOverlap, "let it go from "+seconds(*before.Seconds+before.Over)+" on, or shorten "+before.Name, "%s goes %s, before %s is over, at %s: there %s leaves the one fade for the other",
+				q.Name, q.OnWords(), before.Name, seconds(*before.Seconds+before.Over), both)
+		}
 	}
 	return true
+}
+
+// inBoth names the lights that two cues move; "" none.
+func inBoth(r *checker, a, b *plan.Cue) string {
+	var names []string
+	for i := range a.Moves {
+		if name := a.Moves[i].Light; b.Move(name) != nil {
+			names = append(names, r.out.Numbered(name))
+		}
+	}
+	return strings.Join(names, " and ")
 }
 
 // cueIndex is the place of a cue among those of the set-up.
@@ -49,15 +63,17 @@ func cueIndex(r *checker, q *plan.Cue) int {
 // cueChanges warns of a light of a cue that this set-up has not, and of a cue that changes nothing.
 func cueChanges(r *checker, q *plan.Cue) bool {
 	written := &r.out.Scene.Cues[cueIndex(r, q)]
-	var absent []string
+	told := written.Faulty
 	for i := range written.Lights {
-		name := written.Lights[i].Light.Name
-		if !slices.ContainsFunc(r.out.Scene.Lights, func(l scene.Light) bool { return l.Name == name }) {
-			absent = append(absent, name)
-			r.Warnf(written.Lights[i].Light.Span, CodeCueLacks, "let cues: of the set-up strike it there: {"+q.Name+": {lights: {"+name+": strike}}}", "%s moves %s, which is not in this set-up", q.Name, name)
+		w := &written.Lights[i]
+		if slices.ContainsFunc(r.out.Scene.Lights, func(l scene.Light) bool { return l.Name == w.Light.Name }) {
+			continue
+		}
+		if told = true; w.Elsewhere { // else an error says that there is none
+			r.Warnf(w.Light.Span, CodeCueLacks, "let cues: of the set-up strike it there: {"+q.Name+": {lights: {"+w.Light.Name+": strike}}}", "%s moves %s, which is not in this set-up", q.Name, w.Light.Name)
 		}
 	}
-	if len(q.Moves) > 0 || len(absent) > 0 {
+	if len(q.Moves) > 0 || told {
 		return true
 	}
 	r.Warnf(q.Span, CodeCueEmpty, "leave it out, or write another level or colour into it", "%s changes nothing: its lights are so already", q.Name)

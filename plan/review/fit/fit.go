@@ -46,13 +46,14 @@ func (r *contactFinder) tell(of string, part body.Part, in string) {
 // checker looks for things that cannot stand where the scene puts them.
 type checker struct {
 	*contactFinder
-	doc *scene.Document
+	doc  *scene.Document
+	open []inOpen // of a scene without rooms, what comes down in no breeze that is worth a line
 }
 
 // Check logs what cannot stand where the scene puts it, and what is useless where it stands. It notes which
 // lights are astray. doc is the file it came from; nil for a scene that was made by hand.
 func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
-	r := &checker{newContactFinder(s, log), doc}
+	r := &checker{contactFinder: newContactFinder(s, log), doc: doc}
 	path := func(name string) string { return r.things[name].path }
 	light := func(l *plan.Light) string { return path(l.Name) }
 	runAll(r, ofLights, s.Lights, light)
@@ -69,6 +70,7 @@ func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	(&collisions{r}).check()
 	r.checkSheet()
 	r.checkAnyLight()
+	r.openGround()
 }
 
 func newContactFinder(s *plan.Setup, log *source.Log) *contactFinder {

@@ -89,7 +89,11 @@ func (r *checker) standsFree(name string, m plan.Mount, base, top float64) bool 
 		return true
 	}
 	r.tell(name, body.Stand, in)
-	r.Warnf(r.things[name].at, CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
+	hint := "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}"
+	if m.Kind == term.Boom {
+		hint = "put the base of its boom elsewhere, or leave base: out, and it finds a place"
+	}
+	r.Warnf(r.things[name].at, CodeInSolid, hint,
 		"the stand of %s goes through %s", r.out.Numbered(name), in)
 	return false
 }

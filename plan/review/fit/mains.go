@@ -19,6 +19,11 @@ func (r *checker) mainsFit(l *plan.Light) bool {
 	volts := func(v float64) string { return unit.FormatNumber(v) + " V" }
 	switch {
 	case l.Mains == 0:
+	case onBattery(l):
+		if share := h.Unit.Battery.Share; l.Level > share {
+			r.Warnf(l.Span, CodeMains, "write level: "+unit.FormatPercent(share)+" or less, or feed it from mains", "%s gives %s of its light at most on batteries of %s, and is at %s",
+				l.Numbered(), unit.FormatPercent(share), volts(h.Unit.Battery.Volts), unit.FormatPercent(l.Level))
+		}
 	case h.BulbVolts > 0 && math.Abs(l.Mains/h.BulbVolts-1) > bulbSlack:
 		what := "fails or burns out"
 		if l.Mains < h.BulbVolts {
@@ -34,4 +39,12 @@ func (r *checker) mainsFit(l *plan.Light) bool {
 			l.Numbered(), unit.FormatNumber(h.Mains[0]), volts(h.Mains[1]), volts(l.Mains))
 	}
 	return true
+}
+
+// onBattery says whether a light is on direct current of about the volts that its unit takes from batteries: a tenth and a half off is their range
+// from full to empty (common practice).
+func onBattery(l *plan.Light) bool {
+	const full = 0.15
+	u := l.Head.Unit
+	return u != nil && u.Battery.Runs() && math.Abs(l.Mains/u.Battery.Volts-1) <= full
 }

@@ -8,7 +8,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
-	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
 )
@@ -16,29 +15,6 @@ import (
 // escapeWide is how wide a way out is at least, m: for up to 60 people Approved Document B of England, volume 2, table 2.3, has 750 mm (from
 // memory). Other places have other rules.
 const escapeWide = 0.75
-
-// wayOut warns of a way out that is narrower than that, or to which somebody has no way as wide past what stands on the floor. Doors on
-// the way are taken to open.
-func wayOut(r *checker, o *plan.Opening) bool {
-	if !o.Escape {
-		return true
-	}
-	if wide := clearWidth(o); wide < escapeWide-plane.Grain {
-		r.Warnf(o.Span, CodeEscape, "open its leaf farther, or name another way out", "the way out %s is %s wide as it stands, and %s is usual at least", o.Name, r.Length(wide), r.Length(escapeWide))
-		return true
-	}
-	all := onFloors(r, o)
-	for _, p := range r.out.Posts() {
-		if r.out.RoomUnder(p.At, "") == nil {
-			continue // outside already
-		}
-		if wide := widestWay(p.At, o, between(all, &p, o)); wide < escapeWide {
-			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
-				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
-		}
-	}
-	return true
-}
 
 // clearWidth is how wide an opening is past its leaf where that stands open, m; where it is shut, as if it were opened.
 func clearWidth(o *plan.Opening) float64 {
@@ -96,10 +72,10 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	return all
 }
 
-// between is what of it stands between the floor of somebody and that of an opening, or on them, as high as who goes through that: what is
-// on another floor is in nobody's way.
-func between(all []obstacle, p *plan.Person, o *plan.Opening) (rings [][]r2.Vec) {
-	low, high := min(p.Base, o.Sill), max(p.Base, o.Sill)+o.Head-o.Sill
+// between is what of it stands between two floors, or on them, as high as who goes through an opening: what is on another floor is in
+// nobody's way.
+func between(all []obstacle, a, b float64, o *plan.Opening) (rings [][]r2.Vec) {
+	low, high := min(a, b), max(a, b)+o.Head-o.Sill
 	for i := range all {
 		if plane.Overlap(all[i].low, all[i].high, low, high) {
 			rings = append(rings, all[i].outline)
@@ -108,9 +84,8 @@ func between(all []obstacle, p *plan.Person, o *plan.Opening) (rings [][]r2.Vec)
 	return rings
 }
 
-// widestWay is how wide a way somebody has to the middle of an opening, m, up to the usual width: 0 where there is none.
-func widestWay(from r2.Vec, o *plan.Opening, solids [][]r2.Vec) float64 {
-	to := r2.Add(o.Middle(), r2.Scale(o.Depth/2, o.Outward))
+// widestWay is how wide a way there is from one place to another, m, up to the usual width: 0 where there is none.
+func widestWay(from, to r2.Vec, solids [][]r2.Vec) float64 {
 	free := func(wide float64) bool {
 		var grown [][]r2.Vec
 		for _, ring := range solids {

@@ -1,7 +1,11 @@
 package fit
 
 import (
+	"cmp"
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
@@ -51,17 +55,21 @@ func shownBy(l *plan.Light) (area float64, drag rig.Drag) {
 	return front, rig.Block
 }
 
-// inWind says whether a place is out in the wind: outside of all rooms of a scene that has some.
-func (h *held) inWind() bool { return len(h.out.Rooms) > 0 && h.out.RoomUnder(h.at, "") == nil }
+// inWind says whether a place is out in the wind: outside of all rooms. A scene without rooms is open ground.
+func (h *held) inWind() bool { return h.out.RoomUnder(h.at, "") == nil }
 
 // wind tells at which wind a thing on so many stands tips, and at which it comes down before that.
 func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	if !h.inWind() || !h.mount.Kind.OnLegs() || h.prop || area == 0 || h.top <= h.base || h.mount.On != "" {
 		return true
 	}
+	if len(h.out.Rooms) == 0 && h.mount.Stand == nil {
+		h.open = append(h.open, inOpen{h.numbered(), 0})
+		return true
+	}
 	if h.mount.Stand == nil { // silence would read as a thing that stands in any wind
-		h.Infof(h.span(), CodeWind, "write stand: with its name in the kit", "%s shows %.1f m² to the wind at %s, and at which wind it comes down is not computed: the scene names no stand for it",
-			h.numbered(), math.Ceil(10*area)/10, h.Length(h.top-h.base))
+		h.Infof(h.span(), CodeWind, "write stand: with its name in the kit", "%s shows %s to the wind at %s, and at which wind it comes down is not computed: the scene names no stand for it",
+			h.numbered(), unit.FormatArea(area, h.Feet), h.Length(h.top-h.base))
 		return true
 	}
 	high := h.top - h.base
@@ -70,15 +78,25 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	tips := rig.TipsAt(foot, faces)
 	down := rig.TakeDownAt(tips)
 	*h.down = down
+	if len(h.out.Rooms) == 0 && down >= freshBreeze {
+		h.open = append(h.open, inOpen{h.numbered(), down})
+		return true
+	}
+	h.tellWind(area, tips, foot, faces)
+	return true
+}
+
+// tellWind tells at which wind it tips, and comes down.
+func (h *held) tellWind(area, tips float64, foot rig.Footing, faces []rig.Facing) {
+	high, down := h.top-h.base, rig.TakeDownAt(tips)
 	severity, hint := source.Info, "guy it, and watch a wind meter"
 	if down < freshBreeze {
 		severity = source.Warning
 		more := rig.Ballast(foot, faces, freshBreeze*rig.GustFactor) - foot.Mass
 		hint = "lower it, guy it, or put " + unit.FormatMass(math.Ceil(more)) + " more on its foot, to stand until " + unit.FormatWind(freshBreeze, h.Feet)
 	}
-	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %.1f m² to the wind at %s: with %s on its foot a gust of %s tips it by the sum, so it comes down at %s",
-		h.numbered(), math.Ceil(10*area)/10, h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), unit.FormatWind(down, h.Feet)))
-	return true
+	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %s to the wind at %s: with %s on its foot a gust of %s tips it by the sum, so it comes down at %s",
+		h.numbered(), unit.FormatArea(area, h.Feet), h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), unit.FormatWind(down, h.Feet)))
 }
 
 // footing is what keeps a thing on so many stands from tipping: their feet, and all that stands on them with the bags that stands have.
@@ -91,4 +109,44 @@ func (h *held) footing(stands float64) rig.Footing {
 		foot.Mass += rig.Counterweight(h.mass, h.mount.Arm, rig.CounterArm)
 	}
 	return foot
+}
+
+// inOpen is what stands in a scene without rooms, and at which wind it comes down, m/s; 0: nobody knows.
+type inOpen struct {
+	numbered string
+	down     float64
+}
+
+// mostInOpen is how many things one note says the wind of: those that come down first.
+const mostInOpen = 4
+
+// openGround notes once of a scene without rooms that all of it stands in the wind, and what comes down first.
+func (r *checker) openGround() {
+	slices.SortStableFunc(r.open, func(a, b inOpen) int { return cmp.Compare(a.down, b.down) })
+	var unknown, known []string
+	for _, o := range r.open {
+		if o.down == 0 {
+			unknown = append(unknown, o.numbered)
+		} else {
+			known = append(known, o.numbered+report.Either(known == nil, " comes down at ", " at ")+unit.FormatWind(o.down, r.Feet))
+		}
+	}
+	words := ""
+	if len(known) > 0 {
+		words = "; " + named(known)
+	}
+	if len(unknown) > 0 {
+		words += "; at which wind " + named(unknown) + " come down is not computed: the scene names no stand for it"
+	}
+	if words != "" {
+		r.Infof(source.Span{}, CodeWind, "write rooms: where this is indoors", "the scene has no rooms, so that all of it stands in the wind%s", words)
+	}
+}
+
+// named lists the first of some names and says how many more there are.
+func named(all []string) string {
+	if more := len(all) - mostInOpen; more > 0 {
+		return strings.Join(all[:mostInOpen], ", ") + " and " + strconv.Itoa(more) + " more"
+	}
+	return strings.Join(all, ", ")
 }

@@ -28,9 +28,13 @@ func (c cables) draw(p Pad, v layout.View) (labels []placeable) {
 		}
 		c.used("cable")
 		for i := range load.Draws {
-			c.run(p, v, &load, &load.Draws[i])
+			d := &load.Draws[i]
+			c.run(p, v, d.Run, "cable:"+d.Light.Name, "Cable from "+circuit.Name+" to "+d.Light.Numbered())
 		}
-		if at := v.Paper(*circuit.Outlet); box.Contains(v.Panel, at) {
+		for _, fed := range load.Feeds {
+			c.run(p, v, fed.Feeder, "cable:"+fed.Circuit.Name, "Cable from "+circuit.Name+" to "+fed.Circuit.Name)
+		}
+		if at := v.Paper(*circuit.Outlet); !circuit.InBox && box.Contains(v.Panel, at) {
 			q := p.of("circuit:"+circuit.Name, "Outlet of "+circuit.Name+", "+unit.FormatAmps(circuit.Breaker)+".")
 			d := symbols.DrawOutlet(q.canvas, q.symbols(), at)
 			labels = append(labels, &note{object: "circuit:" + circuit.Name, layer: ink.Cables, style: c.Pad.plan(), anchor: at, body: d.Box(),
@@ -40,13 +44,13 @@ func (c cables) draw(p Pad, v layout.View) (labels []placeable) {
 	return labels
 }
 
-// run draws the cable to a light.
-func (c cables) run(p Pad, v layout.View, load *supply.Load, d *supply.Draw) {
-	if d.Run == nil {
+// run draws a cable to a light or to another circuit.
+func (c cables) run(p Pad, v layout.View, r *supply.Run, object, words string) {
+	if r == nil {
 		return
 	}
-	q := p.of("cable:"+d.Light.Name, "Cable from "+load.Circuit.Name+" to "+d.Light.Numbered()+", "+c.Length(d.Run.Length)+".")
-	for _, piece := range seenRun(v, d.Run) {
+	q := p.of(object, words+", "+c.Length(r.Length)+".")
+	for _, piece := range seenRun(v, r) {
 		symbols.DrawCable(q.canvas, q.symbols(), piece)
 	}
 }
@@ -63,14 +67,21 @@ func (c cables) lines(v layout.View) (all []carto.Obstacle) {
 	}
 	for _, load := range supply.Of(c.In.Setup).Loads {
 		for _, d := range load.Draws {
-			if d.Run == nil {
-				continue
-			}
-			for _, piece := range seenRun(v, d.Run) {
-				for k := 1; k < len(piece); k++ {
-					all = append(all, soft(costTable, piece[k-1], piece[k]))
-				}
-			}
+			all = append(all, avoided(v, d.Run)...)
+		}
+		all = append(all, avoided(v, load.Feeder)...)
+	}
+	return all
+}
+
+// avoided are the lines of one cable; none where there is none.
+func avoided(v layout.View, r *supply.Run) (all []carto.Obstacle) {
+	if r == nil {
+		return nil
+	}
+	for _, piece := range seenRun(v, r) {
+		for k := 1; k < len(piece); k++ {
+			all = append(all, soft(costTable, piece[k-1], piece[k]))
 		}
 	}
 	return all

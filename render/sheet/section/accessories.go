@@ -16,6 +16,11 @@ func accessories(l *plan.Light) string {
 	return Joined(", ", bulb(&l.Head), scrims(&l.Head), doors(l.Head.Doors), l.Head.EdgeWord(), cuts(&l.Head), breakup(&l.Head))
 }
 
+// inGate names them without scrims and doors.
+func inGate(l *plan.Light) string {
+	return Joined(", ", bulb(&l.Head), l.Head.EdgeWord(), cuts(&l.Head), breakup(&l.Head))
+}
+
 // shortAccessories names the same without the figures of leaves, cuts and patterns, which the list of lights has.
 func shortAccessories(l *plan.Light) string {
 	word := func(figures, word string) string {

@@ -120,7 +120,9 @@ func (c told) piecePart(was, is *plan.Furniture, a change.Aspect) string {
 	}
 	switch a {
 	case change.Piece:
-		return set("", size(is), size(was))
+		seat := func(f *plan.Furniture) string { return strings.Join(When(f.Seat() > 0, c.Length(f.Seat())), "") }
+		steps := func(f *plan.Furniture) string { return strings.Join(When(f.Steps() > 0, Count(f.Steps(), "step")), "") }
+		return Joined("; ", set("", size(is), size(was)), set("seat", seat(is), seat(was)), set("", steps(is), steps(was)))
 	case change.Surface:
 		return set("", is.Material, was.Material)
 	case change.Place:

@@ -289,3 +289,39 @@ func TestSumWordsOfOneWithoutARate(t *testing.T) {
 		}
 	}
 }
+
+// What is done at the board, dimmers, seats and steps are changes.
+func TestTheBoardAndSeatsChange(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+cameras: {A: {at: [2, 0.5], looks: 0, lens: 32 mm}}
+furniture: {couch: {sofa: [2, 0.9, 0.8], at: [6, 6]}, flight: {stairs: [1, 2, 1.2], at: [9, 6]}}
+lights:
+  one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2, dimmer: phase}
+  two: {unit: fresnel-tungsten-650, at: [3, 1], height: 2, plays: fire}
+cues: {q1: {at: dusk, over: 4 s, lights: {one: 50 %}}, q2: {lights: {two: off}}}
+setups:
+  wide: {camera: A}
+  close:
+    camera: A
+    after: wide
+    change:
+      furniture: {couch: {seat: 0.5}, flight: {steps: 5}}
+      lights: {one: {dimmer: none}, two: {plays: candle}}
+    cues: {q1: {over: 2 s, lights: {one: 30 %}}, q2: strike, q3: {lights: {one: off}}}
+  same: {camera: A, after: close}
+`, "close", "same")
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	got := told(sectionOf(t, section.Input{Setup: setups[0]}, "Changes since wide"))
+	for _, words := range []string{"seat 0.50 m, was 0.40 m", "5 steps, was 7 steps", "dimmer none, was phase", "candle", "over 2 s, was over 4 s", "1 one 30 %", "q2 struck", "q3 new"} {
+		if !strings.Contains(got, words) {
+			t.Errorf("the changes are %q, without %q", got, words)
+		}
+	}
+	for _, s := range reportOf(section.Input{Setup: setups[1]}).Sections() {
+		if strings.HasPrefix(s.Title, "Changes") && len(s.Tables) > 0 && len(s.Tables[0].Entries) > 0 {
+			t.Errorf("a set-up that is the one before has changes: %q", told(s))
+		}
+	}
+}

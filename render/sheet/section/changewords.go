@@ -7,6 +7,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/day/change"
+	"scrimshaw/plan/unit"
 )
 
 // partWords says one aspect that differs.
@@ -27,6 +28,8 @@ func (c told) partWords(l *change.Line, a change.Aspect) string {
 		return c.personPart(before.Post(name), s.Post(name), a)
 	case change.Circuit:
 		return "fed otherwise"
+	case change.Cue:
+		return c.cuePart(before.CueNamed(name), s.CueNamed(name), a)
 	}
 	return cmp.Or(exposureChanges(&before.Exposure, &s.Exposure), "set otherwise")
 }
@@ -66,8 +69,45 @@ func (c told) lightPart(was, is *plan.Light, a change.Aspect) string {
 		return set("diffusion", strings.Join(is.Diffusion, " + "), strings.Join(was.Diffusion, " + "))
 	case change.Feed:
 		return set("circuit", is.Circuit, was.Circuit)
+	case change.Dimmer:
+		return set("dimmer", dimmed(is), dimmed(was))
+	case change.Plays:
+		return set("", playWords(is), playWords(was))
 	}
 	return set("note", is.Note, was.Note)
+}
+
+// dimmed names what a light is dimmed by, with the frequency where the scene says one.
+func dimmed(l *plan.Light) string {
+	if d := &l.Dimming; d.Hertz > 0 {
+		return string(d.Kind) + " at " + unit.FormatNumber(d.Hertz) + " Hz"
+	}
+	return string(l.Dimming.Kind)
+}
+
+// cuePart says one aspect of a cue that differs: the table of cues has its new state in full.
+func (c told) cuePart(was, is *plan.Cue, a change.Aspect) string {
+	switch a {
+	case change.On:
+		return set("goes", is.OnWords(), was.OnWords())
+	case change.Over:
+		return set("", is.OverWords(), was.OverWords())
+	}
+	var parts []string
+	for i := range is.Moves {
+		m := &is.Moves[i]
+		if before := was.Move(m.Light); before == nil || before.To != m.To {
+			l := c.In.Setup.LightNamed(m.Light)
+			at := lightAt(l, m.To)
+			parts = append(parts, Joined(" ", l.Numbered(), LightLevel(&at), strings.Join(When(m.To.Level > 0, LightColour(&at)), "")))
+		}
+	}
+	for i := range was.Moves {
+		if name := was.Moves[i].Light; is.Move(name) == nil {
+			parts = append(parts, "no more of "+c.In.Setup.Numbered(name))
+		}
+	}
+	return cmp.Or(strings.Join(parts, "; "), "in another order")
 }
 
 // gives says the colour that follows from a level or from gels; where both are others, the gels say it.

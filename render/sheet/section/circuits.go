@@ -7,6 +7,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/supply"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
@@ -28,9 +29,9 @@ func circuits(s *plan.Setup, c Units) *Section {
 	for i := range all.Loads {
 		l := &all.Loads[i]
 		t.Entries = append(t.Entries, Entry{
-			Cells: []string{l.Circuit.Name, numbersOf(l.Draws), amps(l, l.AsSet), amps(l, l.Full), unit.FormatAmps(l.Circuit.Limit())},
-			Notes: NonEmpty(feedWords(l), c.cableWords(l)),
-			Alarm: l.Overloaded(),
+			Cells: []string{l.Circuit.Name, strings.Join(l.Numbers(), ", "), amps(l, l.AsSet), amps(l, l.Full), unit.FormatAmps(l.Circuit.Limit())},
+			Notes: NonEmpty(feedWords(l), SourceWords(l), PhaseWords(l), LeakageWords(l), c.feederWords(l), c.cableWords(l)),
+			Alarm: l.Overloaded() || l.OverPower(),
 		})
 	}
 	listed := &Section{Title: "Circuits", Rank: layout.Listed, Tables: []Table{t}}
@@ -38,6 +39,87 @@ func circuits(s *plan.Setup, c Units) *Section {
 		listed.Words = []string{"On no circuit: " + numbersOf(all.Loose) + "."}
 	}
 	return listed
+}
+
+// SourceWords say what a generator or a battery has to give, what it can, and how long it lasts; "" of all else.
+func SourceWords(l *supply.Load) string {
+	c := l.Circuit
+	if c.Watts == 0 && c.VoltAmps == 0 && c.Energy == 0 && c.Tank == 0 && c.Burn == 0 {
+		return ""
+	}
+	var words []string
+	if c.Watts > 0 || c.VoltAmps > 0 {
+		words = append(words, "at full "+unit.FormatPower(math.Ceil(l.Flow.Watts-1e-6))+" and "+kva(l.Flow.VoltAmps)+" of "+Joined(" and ", nonZero(c.Watts, unit.FormatPower), nonZero(c.VoltAmps, kva)))
+	}
+	if c.Energy > 0 {
+		words = append(words, unit.FormatPercent(c.Usable)+" of "+unit.FormatNumber(c.Energy)+" Wh, as set "+unit.FormatPower(math.Ceil(l.Set.Watts-1e-6)))
+	}
+	switch hours := l.Hours(); {
+	case c.Energy > 0 && hours > 0:
+		words = append(words, "lasts "+HoursWords(hours))
+	case hours > 0:
+		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l lasts "+HoursWords(hours)+" at full load")
+	case c.Tank > 0:
+		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l, and nobody says what it burns")
+	case c.Burn > 0:
+		words = append(words, "burns "+unit.FormatNumber(c.Burn)+" l an hour at full load")
+	}
+	return strings.Join(words, "; ")
+}
+
+// kva prints an apparent power, rounded up.
+func kva(voltAmps float64) string {
+	return unit.FormatNumber(math.Ceil(voltAmps/10-1e-6)/100) + " kVA"
+}
+
+// HoursWords print a time that something lasts, rounded down to five minutes.
+func HoursWords(hours float64) string {
+	minutes := 5 * int(math.Floor(hours*12+1e-6))
+	return fmt.Sprintf("%d h %02d min", minutes/60, minutes%60)
+}
+
+// nonZero is a figure in words; "" where it is not known.
+func nonZero(v float64, words func(float64) string) string {
+	if v == 0 {
+		return ""
+	}
+	return words(v)
+}
+
+// PhaseWords say what each of three phases and the neutral carry with all lights at full; "" of one phase.
+func PhaseWords(l *supply.Load) string {
+	if !l.Circuit.ThreePhases {
+		return ""
+	}
+	var each []string
+	for p, name := range term.Phases {
+		each = append(each, string(name)+" "+supply.AmpsOver(l.Flow.Amps[p]))
+	}
+	return fmt.Sprintf("at full %s; neutral %s, with third harmonics up to %s; the fullest %.0f %% over the mean", strings.Join(each, ", "),
+		supply.AmpsOver(l.Flow.Neutral()), supply.AmpsOver(l.Flow.WorstNeutral()), 100*l.Flow.Uneven())
+}
+
+// LeakageWords say what flows down the earth beside what the protection of the circuit trips at; "" where nothing says that it has one.
+func LeakageWords(l *supply.Load) string {
+	if l.Circuit.Residual == 0 {
+		return ""
+	}
+	return fmt.Sprintf("about %s mA down the earth, protection at %s mA", unit.FormatNumber(math.Ceil(10*l.Leakage-1e-6)/10), unit.FormatNumber(l.Circuit.Residual))
+}
+
+// feederWords say the cable from what feeds a circuit.
+func (c Units) feederWords(l *supply.Load) string {
+	if l.Feeder == nil {
+		return ""
+	}
+	words := "fed by " + c.Length(l.Feeder.Length) + " of cable"
+	if len(l.Feeder.Through) > 0 {
+		words += " through " + strings.Join(l.Feeder.Through, " and ")
+	}
+	if l.Feeder.Section > 0 {
+		words += fmt.Sprintf(" of %s mm², loses %.1f %%", unit.FormatNumber(l.Feeder.Section), 100*l.Feeder.Drop)
+	}
+	return words
 }
 
 // circuitsSince are those of the set-up, a bar beside each row that does not read as on the sheet before.
@@ -57,7 +139,7 @@ func (c Units) cableWords(l *supply.Load) string {
 		if d.Run == nil {
 			continue
 		}
-		section, drop = d.Run.Section, math.Max(drop, d.Run.Drop)
+		section, drop = d.Run.Section, math.Max(drop, d.Run.InAll)
 		words := d.Light.Tag + ": " + c.Length(d.Run.Length)
 		if len(d.Run.Through) > 0 {
 			words += " through " + strings.Join(d.Run.Through, " and ")
@@ -97,6 +179,18 @@ func feedWords(l *supply.Load) string {
 	words := string(c.Kind)
 	if l.Known {
 		words += " of " + unit.FormatNumber(c.Volts) + " V"
+	}
+	if l.From != nil {
+		words = Joined(" on ", "fed by "+l.From.Circuit.Name, string(c.Phase)) + ", " + words
+	}
+	if c.ThreePhases {
+		words = "three phases, " + words
+	}
+	if c.Item != "" {
+		words += ", " + c.Item
+	}
+	if c.Plug != "" {
+		words += ", outlets for " + c.Plug
 	}
 	if c.Rule != 1 {
 		words += ", " + unit.FormatPercent(c.Rule) + " of a breaker of " + unit.FormatAmps(c.Breaker)

@@ -15,8 +15,11 @@ import (
 // statesAcross is how many states stand beside each other in a table of readings; more go into tables below.
 const statesAcross = 4
 
+// mostCues is how many cues a sheet has one by one: of more it says the first, and of each reading how low and how high it goes.
+const mostCues = 24
+
 // cues are what goes in a take: the cues with what each light does and the graph of the key sides, and the stop of each reading after each.
-func cues(in *Input) []*Section {
+func cues(in *Input, u Units) []*Section {
 	all := in.Cues
 	if all == nil {
 		return nil
@@ -27,9 +30,15 @@ func cues(in *Input) []*Section {
 		listed.Without = NonEmpty(withoutWords(all))
 	}
 	sections := []*Section{listed}
-	for first := 1; first < len(all.States) && len(all.States[0].Readings) > 0; first += statesAcross - 1 {
+	if len(all.States[0].Readings) == 0 {
+		return sections
+	}
+	if len(all.States)-1 > mostCues {
+		return append(sections, &Section{Title: "Stops over all cues", Rank: layout.Wanted, Tables: []Table{rangeTable(all)}, Without: NonEmpty(leftOut(readingsOf(all.States)...))})
+	}
+	for first := 1; first < len(all.States); first += statesAcross - 1 {
 		end := min(first+statesAcross-1, len(all.States))
-		sections = append(sections, &Section{Title: "Stops after cues, and their change", Rank: layout.Wanted, Tables: []Table{stateTable(all, first, end)},
+		sections = append(sections, &Section{Title: "Stops and light after cues, and their change", Rank: layout.Wanted, Tables: []Table{stateTable(all, first, end, u)},
 			Without: NonEmpty(leftOut(readingsOf(all.States[first-1 : end])...))})
 	}
 	return sections
@@ -60,6 +69,9 @@ func withoutWords(all *meter.Cues) string {
 // graphWords say what the graph shows, and what of its axis is to scale.
 func graphWords(all *meter.Cues) string {
 	words := "key sides in stops from " + unit.FormatStop(all.Curves[0].Working)
+	if all.Curves[0].Meter {
+		words = "meters in stops from " + unit.FormatStop(all.Curves[0].Working)
+	}
 	switch {
 	case all.Axis.Timed:
 		return words + ", by seconds of the take"
@@ -82,6 +94,10 @@ func hasFades(all *meter.Cues) bool {
 func cueTable(all *meter.Cues) Table {
 	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Align: ink.Right}}}
 	for i := range all.States[1:] {
+		if i == mostCues {
+			t.Entries = append(t.Entries, Entry{Cells: []string{"", fmt.Sprintf("and %d more, to %s, which meter has one by one", len(all.States)-1-i, all.States[len(all.States)-1].Cue.Name), ""}})
+			break
+		}
 		state := &all.States[i+1]
 		e := Entry{Cells: []string{state.Cue.Name, ink.Capital(state.Cue.OnWords()), state.Cue.OverWords()}, Of: []string{thingKey(change.Cue, state.Cue.Name)}}
 		for k := range state.Moves {
@@ -96,30 +112,78 @@ func cueTable(all *meter.Cues) Table {
 	return t
 }
 
-// stateTable is the stop of each reading before some states and after each of them, and below it how many stops that is from the one before.
-func stateTable(all *meter.Cues, first, end int) Table {
+// stateTable is the stop of each reading before some states and after each of them, and below it its light and how many stops that is from the
+// one before.
+func stateTable(all *meter.Cues, first, end int, u Units) Table {
 	t := Table{Columns: []Column{{Flexible: true}}}
 	states := all.States[first-1 : end]
 	for i := range states {
-		head := "before"
-		if q := states[i].Cue; q != nil {
-			head = q.Name
-		}
-		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right})
+		t.Columns = append(t.Columns, Column{Head: stateName(&states[i]), Align: ink.Right})
 	}
 	for k := range states[0].Readings {
-		e := Entry{Cells: []string{readingName(&states[0].Readings[k].Reading)}, Below: []string{"", ""}, Of: []string{states[0].Readings[k].Reading.Name}}
+		e := Entry{Cells: []string{readingName(&states[0].Readings[k].Reading)}, Below: []string{""}, Of: []string{states[0].Readings[k].Reading.Name}}
 		for i := range states {
 			r := &states[i].Readings[k]
 			e.Cells = append(e.Cells, stopOrLight(r))
 			e.Struck = append(e.Struck, When(r.StopsStruck(), i+1)...)
+			light := u.lightWords(&r.Reading)
 			if i > 0 {
-				e.Below = append(e.Below, signed(r.ChangeWords()))
+				light += "  " + signed(r.ChangeWords())
 			}
+			e.Below = append(e.Below, light)
 		}
 		t.Entries = append(t.Entries, e)
 	}
 	return t
+}
+
+// rangeTable is how low and how high each reading is before, between and after all cues, with the cue after which it is so first.
+func rangeTable(all *meter.Cues) Table {
+	t := Table{Columns: []Column{{Flexible: true}, {Head: "lowest", Align: ink.Right}, {Head: "after", Align: ink.Right}, {Head: "highest", Align: ink.Right}, {Head: "after", Align: ink.Right}}}
+	for k := range all.States[0].Readings {
+		low, high := 0, 0
+		light := func(i int) float64 { return amountOf(&all.States[i].Readings[k].Reading) }
+		for i := range all.States {
+			if light(i) < light(low) {
+				low = i
+			}
+			if light(i) > light(high) {
+				high = i
+			}
+		}
+		e := Entry{Cells: []string{readingName(&all.States[0].Readings[k].Reading)}}
+		for _, i := range [...]int{low, high} {
+			r := &all.States[i].Readings[k]
+			e.Struck = append(e.Struck, When(r.StopsStruck(), len(e.Cells))...)
+			e.Cells = append(e.Cells, stopOrLight(r), stateName(&all.States[i]))
+		}
+		t.Entries = append(t.Entries, e)
+	}
+	return t
+}
+
+// lightWords print the light of a reading: "301 lx".
+func (u Units) lightWords(r *meter.Reading) string {
+	if r.Luminance != nil {
+		return unit.FormatLuminance(*r.Luminance)
+	}
+	return u.Lux(r.Lux)
+}
+
+// amountOf is the light of a reading, lx or cd/m².
+func amountOf(r *meter.Reading) float64 {
+	if r.Luminance != nil {
+		return *r.Luminance
+	}
+	return *r.Lux
+}
+
+// stateName is the cue of a state; "before" of the one before all.
+func stateName(s *meter.CueState) string {
+	if s.Cue == nil {
+		return "before"
+	}
+	return s.Cue.Name
 }
 
 // stopOrLight is the stop of a reading; of a spot meter, which has none, its stops from grey.
@@ -178,12 +242,53 @@ func playedStop(r *meter.Reading) string { return stopOrLight(&meter.CueReading{
 
 // cueWords say in which cues a light moves, and how it plays.
 func (in *Input) cueWords(l *plan.Light) string {
-	names := in.Setup.CuesOf(l.Name)
+	names := in.runsOfCues(l)
 	word := "cue "
-	if len(names) > 1 {
+	if len(names) > 1 || strings.Contains(strings.Join(names, ""), runOfCues) {
 		word = "cues "
 	}
 	return Joined("; ", Prefixed(word, strings.Join(names, ", ")), playWords(l))
+}
+
+// runOfCues stands between the first and the last cue of a run: "q1–q9".
+const runOfCues = "–"
+
+// leastRun is how many cues in a row are named by their first and last alone.
+const leastRun = 4
+
+// runsOfCues are the names of the cues that a light moves in: of many in a row the first and the last.
+func (in *Input) runsOfCues(l *plan.Light) (names []string) {
+	all := in.Setup.Cues
+	for i := 0; i < len(all); i++ {
+		end := i
+		for end < len(all) && all[end].Move(l.Name) != nil {
+			end++
+		}
+		if end-i >= leastRun {
+			names = append(names, all[i].Name+runOfCues+all[end-1].Name)
+			i = end
+			continue
+		}
+		for ; i < end; i++ {
+			names = append(names, all[i].Name)
+		}
+	}
+	return names
+}
+
+// mostMoves is how many moves of a light a list has one by one; of more it says in which cues and between which levels they are.
+const mostMoves = 6
+
+// moveRange says in which cues a light moves, and its lowest and highest level after one: "q1–q500, 10 % to 89 %".
+func (in *Input) moveRange(l *plan.Light) string {
+	low, high := 1.0, 0.0
+	for i := range in.Setup.Cues {
+		if m := in.Setup.Cues[i].Move(l.Name); m != nil {
+			low, high = min(low, m.To.Level), max(high, m.To.Level)
+		}
+	}
+	from, to := lightAt(l, plan.Setting{Level: low}), lightAt(l, plan.Setting{Level: high})
+	return strings.Join(in.runsOfCues(l), ", ") + ", " + LightLevel(&from) + " to " + LightLevel(&to)
 }
 
 // cueMoves say what a light does in each cue, and how it plays.
@@ -204,6 +309,9 @@ func (in *Input) cueMoves(l *plan.Light) string {
 			words += " " + q.OverWords()
 		}
 		parts = append(parts, words)
+	}
+	if len(parts) > mostMoves {
+		parts = []string{in.moveRange(l)}
 	}
 	return Joined("; ", strings.Join(parts, "; "), playWords(l))
 }

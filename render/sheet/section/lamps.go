@@ -17,6 +17,7 @@ type Lamp struct {
 	Light                         *plan.Light // nil: it is struck, and only its number and the change are there
 	Tag                           string
 	Unit, Wears, Focus, Colour    string
+	Doors, Scrims                 string
 	Filters                       string // gels and cloth, from the lamp outward
 	Rise                          string // over what its stand stands on, where that is not the floor
 	Aim                           string // what it is aimed at
@@ -56,7 +57,7 @@ func Lamps(s *plan.Setup) []Lamp {
 // lamp is the line of one light.
 func (c Report) lamp(l *plan.Light) Lamp {
 	line := Lamp{
-		Light: l, Tag: l.Tag, Unit: c.UnitLabel(l), Wears: c.ModifierLabel(l), Focus: l.Head.FocusWord(), Colour: LightColour(l), Filters: Filters(l),
+		Light: l, Tag: l.Tag, Unit: c.UnitLabel(l), Wears: Joined(", ", c.sized(l.Head.ModifierLabel), inGate(l)), Doors: doors(l.Head.Doors), Scrims: scrims(&l.Head), Focus: l.Head.FocusWord(), Colour: LightColour(l), Filters: Filters(l),
 		Rise: c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height), Role: roleWords(l.Roles), Mount: held(l.Mount),
 		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Cues: c.In.cueMoves(l), Note: l.Note,
 	}

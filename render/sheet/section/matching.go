@@ -91,6 +91,7 @@ func matchColumn(l, from *match.Look, others []match.Look) MatchColumn {
 	} else if slices.ContainsFunc([]match.Row{match.Key, match.Fill, match.Contrast, match.KeyColour, match.FillColour}, func(r match.Row) bool { return l.Off(from, r) }) {
 		c.Fix = []string{"no level, white, scrim or gel of its lamps closes it"}
 	}
+	c.Fix = append(c.Fix, unfixed(l, from, c.Cells[match.Rows].Off)...)
 	return c
 }
 
@@ -119,6 +120,35 @@ func matchFigure(v *float64, r match.Row) string {
 		return signed(tenths(*v))
 	}
 	return overTenths(v)
+}
+
+// unfixed say of what is off and hangs on no lamp of the face what it does hang on.
+func unfixed(l, from *match.Look, turned bool) (lines []string) {
+	behind := []string{}
+	for _, r := range []match.Row{match.BehindLeft, match.BehindRight} {
+		if l.Off(from, r) {
+			d := -*l.Differs(from, r)
+			behind = append(behind, fmt.Sprintf("%s %s", strings.TrimPrefix(rowWords(r), "behind "), matchFigure(&d, r)))
+		}
+	}
+	if len(behind) > 0 {
+		lines = append(lines, "no fix at the face for what is behind: light what stands there by "+strings.Join(behind, ", ")+", or frame something else")
+	}
+	if l.Off(from, match.Steadiness) {
+		lines = append(lines, "no fix by levels for how steady: "+moreOrLess(*l.Differs(from, match.Steadiness), "the light is nearer or harder there: take it farther off", "the light is farther off there: bring it nearer"))
+	}
+	if turned {
+		lines = append(lines, "no fix by levels for the side: cross the key to the other cheek as the camera sees it, or the camera over the line")
+	}
+	return lines
+}
+
+// moreOrLess is the one of two words that a difference asks for.
+func moreOrLess(d float64, more, less string) string {
+	if d > 0 {
+		return more
+	}
+	return less
 }
 
 // fixWords are what is done, what stays open and whom else it moves.
@@ -153,7 +183,7 @@ func MatchNotes(matched []Matched, alone []string) []string {
 		"Key and fill side are stops from the camera's working stop, behind the head stops from grey, colours mired from the camera's white: plus is warmer. " +
 			fmt.Sprintf("Steady within: by how many stops the light changes within %.0f cm of the face.", 100*meter.SteadyWithin),
 		"To match is the least that a crew has to do: a level or a lamp's own white before a scrim, that before a gel; for one face, with all else as it is. " +
-			"Behind the head, steadiness and the side of the key are no matter of levels: nothing is offered for them.",
+			"Behind the head, steadiness and the side of the key are no matter of its levels: what they hang on is said.",
 	}
 	if slices.ContainsFunc(matched, Matched.struck) {
 		notes = append(notes, "Struck figures are without keys that are not computed yet: the sheet of the set-up names them.")

@@ -18,7 +18,7 @@ func (c Report) Sections() []*Section {
 	if in.Elevation != nil {
 		return barred(in, c.LevelKey(), revised(in, c.Units), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in))
 	}
-	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in), []*Section{
+	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in, c.Units), []*Section{
 		played(in), circuitsSince(in, c.Units), c.changesSince(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
 	})...)
@@ -35,5 +35,5 @@ func (c Report) StripSections() []*Section {
 		return barred(in, c.LevelKey(), revised(in, c.Units), c.meters(), watch(in), uncomputed(in.Setup))
 	}
 	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), phoneLesson(in)}, walks(in, c.Units),
-		[]*Section{c.lights()}, cues(in), []*Section{played(in), circuitsSince(in, c.Units), c.changesSince(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})...)
+		[]*Section{c.lights()}, cues(in, c.Units), []*Section{played(in), circuitsSince(in, c.Units), c.changesSince(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})...)
 }

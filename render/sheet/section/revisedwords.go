@@ -21,15 +21,10 @@ func (c told) revisedPart(l *change.Line, p *change.Part) string {
 	case change.Circuit:
 		return c.circuitPart(p)
 	}
-	if l.Sort == change.Furniture && p.Aspect == change.Form {
-		return "its seat or its steps otherwise"
-	}
 	switch p.Aspect {
-	case change.Plays:
-		return set("", playWords(c.In.Setup.LightNamed(l.Name)), playWords(c.before.LightNamed(l.Name)))
 	case change.Data:
 		return "gives or takes otherwise, by the data of its unit"
-	case change.Number, change.Role, change.Seen, change.StandsFor, change.Dimmer, change.Margin, change.Metered, change.Form, change.Along, change.Across, change.Sill,
+	case change.Number, change.Role, change.Seen, change.StandsFor, change.Margin, change.Metered, change.Form, change.Along, change.Across, change.Sill,
 		change.Head, change.Panes, change.Hinged, change.Escape, change.Stature:
 		return c.valuePart(p)
 	}

@@ -45,7 +45,7 @@ func revisedRows(t *testing.T, patch string) (rows []string) {
 func TestRevisionsAreSaidInWords(t *testing.T) {
 	for patch, want := range map[string][]string{
 		"lights: {one: {level: 70 %, note: low}}":                                          {"1 | one: level 70 %, was 100 %; note low, was none"},
-		"lights: {one: {role: fill, plays: fire}}":                                         {"1 | one: role fill, was key; plays fire from 50 % to 100 %, 4 /s, was none"},
+		"lights: {one: {role: fill, plays: fire}}":                                         {"1 | one: plays fire from 50 % to 100 %, 4 /s, was none; role fill, was key"},
 		"lights: {one: {seen: true, stands-for: two}}":                                     {"1 | one: seen in all pictures, was none; passes for two, was none"},
 		"lights: {one: {dimmer: pwm}}":                                                     {"1 | one: dimmer pwm, was none"},
 		"strike: [one]":                                                                    {"1 | one: struck: 100 W LED panel", "q1 | lights none, was one 20 %"},
@@ -57,7 +57,7 @@ func TestRevisionsAreSaidInWords(t *testing.T) {
 		"rooms: {loft: {at: [8.5, 0], size: [3.2, 3], height: 2.8, wall: 0.2, base: 0.1}}": {"loft | moved 0.50 m; floor at 0.10 m, was 0.00 m; 3.20 m × 3.00 m, was 3.00 m × 3.00 m; height 2.80 m, was 2.50 m; walls 0.20 m, was 0.15 m"},
 		"rooms: {den: {walls: plaster}}":                                                   {"den | walls plaster, was green"},
 		"materials: {green: {reflectance: 20 %}}":                                          {"green | returns 20 %, was 30 %"},
-		"furniture: {couch: {seat: 0.35}}":                                                 {"couch | its seat or its steps otherwise"},
+		"furniture: {couch: {seat: 0.35}}":                                                 {"couch | seat 0.35 m, was 0.40 m"},
 		"cameras: {A: {room: 8 %}}":                                                        {"A | room about the frame 8 %, was 5 %"},
 		"exposure: {constant: 300}":                                                        {"cameras | meter dome, C = 300, was dome, C = 340"},
 		"meters: {desk: {flat: [4, 2.2, 0.8], facing: 90}}":                                {"desk | place 4.00 m, 2.20 m, 0.80 m, was 4.00 m, 2.00 m, 0.80 m; turned"},

@@ -1,0 +1,157 @@
+package fit
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/term"
+)
+
+// oneStep is how much higher or lower than another a floor is, m, and who walks still steps from one to the other without stairs: two
+// risers (common practice).
+const oneStep = 0.4
+
+// wayOut warns of a way out that is narrower than that, or to which somebody has no way as wide past what stands on the floor. Doors on
+// the way are taken to open.
+func wayOut(r *checker, o *plan.Opening) bool {
+	if !o.Escape {
+		return true
+	}
+	if wide := clearWidth(o); wide < escapeWide-plane.Grain {
+		r.Warnf(o.Span, CodeEscape, "open its leaf farther, or name another way out", "the way out %s is %s wide as it stands, and %s is usual at least", o.Name, r.Length(wide), r.Length(escapeWide))
+		return true
+	}
+	all := onFloors(r, o)
+	for _, p := range r.out.Posts() {
+		if r.out.RoomUnder(p.At, "") == nil {
+			continue // outside already
+		}
+		switch wide, joined := widest(r, all, &p, o); {
+		case !joined:
+			r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
+		case wide < escapeWide:
+			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
+				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
+		}
+	}
+	return true
+}
+
+// flight is stairs of a scene as somebody goes them, up or down: the middles of their first and their last edge, and the floors that they
+// lead from and to.
+type flight struct {
+	foot, head r2.Vec
+	low, high  float64 // z of the floor at the foot and at the head of the way, m
+	wide       float64 // m
+}
+
+// flightsOf are the stairs of a set-up, each up and down.
+func flightsOf(s *plan.Setup) (all []flight) {
+	for i := range s.Furniture {
+		f := &s.Furniture[i]
+		if f.Kind != term.Stairs {
+			continue
+		}
+		back := r2.Scale(f.Size[1]/2, plane.Direction(f.Turn))
+		up := flight{foot: r2.Sub(f.At, back), head: r2.Add(f.At, back), low: f.Z0, high: f.Z1, wide: f.Size[0]}
+		all = append(all, up, flight{foot: up.head, head: up.foot, low: up.high, high: up.low, wide: up.wide})
+	}
+	return all
+}
+
+// way looks for ways to an opening over floors and flights.
+type way struct {
+	to        *plan.Opening
+	obstacles []obstacle
+	flights   []flight
+}
+
+// widest is how wide a way somebody has to a way out, m, up to the usual width; not joined where that is on another floor, and no stairs
+// lead there.
+func widest(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) (wide float64, joined bool) {
+	floor := p.Base
+	if room := r.out.RoomUnder(p.At, ""); room != nil {
+		floor = room.Base // who sits on a deck steps down from it
+	}
+	w := way{o, all, flightsOf(r.out)}
+	if sameFloor(floor, o.Sill) {
+		return widestWay(p.At, w.end(), between(all, p.Base, o.Sill, o)), true
+	}
+	return w.from(p.At, floor)
+}
+
+// end is the middle of the way out, in the outside face of its wall.
+func (w *way) end() r2.Vec {
+	return r2.Add(w.to.Middle(), r2.Scale(w.to.Depth/2, w.to.Outward))
+}
+
+// place is where somebody comes to, on a floor.
+type place struct {
+	at    r2.Vec
+	floor float64 // z, m
+	wide  float64 // of the way there, m
+	gone  bool    // all that leads on from it is looked at
+}
+
+// from is the widest way from a place on a floor: each time from that place on to which the way is widest.
+func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
+	if joined = w.joins(floor); !joined {
+		return 0, false
+	}
+	places := []place{{at, floor, escapeWide, false}}
+	for _, f := range w.flights {
+		places = append(places, place{at: f.head, floor: f.high})
+	}
+	for {
+		here := widestOf(places, wide)
+		if here < 0 {
+			return wide, true
+		}
+		p := &places[here]
+		p.gone = true
+		if sameFloor(p.floor, w.to.Sill) {
+			wide = max(wide, min(p.wide, widestWay(p.at, w.end(), between(w.obstacles, p.floor, w.to.Sill, w.to))))
+		}
+		for i, f := range w.flights {
+			if to := &places[i+1]; !to.gone && sameFloor(f.low, p.floor) && min(p.wide, f.wide) > max(to.wide, wide) {
+				to.wide = max(to.wide, min(p.wide, f.wide, widestWay(p.at, f.foot, between(w.obstacles, p.floor, f.low, w.to))))
+			}
+		}
+	}
+}
+
+// widestOf is the place to go on from: of those not gone that to which the way is widest, and wider than one that is known; -1 none.
+func widestOf(places []place, known float64) int {
+	here := -1
+	for i := range places {
+		if !places[i].gone && places[i].wide > known && (here < 0 || places[i].wide > places[here].wide) {
+			here = i
+		}
+	}
+	return here
+}
+
+// joins says whether flights lead from a floor to that of the way out, whatever stands there.
+func (w *way) joins(floor float64) bool {
+	floors := []float64{floor}
+	for i := 0; i < len(floors); i++ {
+		if sameFloor(floors[i], w.to.Sill) {
+			return true
+		}
+		for _, f := range w.flights {
+			known := func(z float64) bool { return sameFloor(z, f.high) }
+			if sameFloor(f.low, floors[i]) && !slices.ContainsFunc(floors, known) {
+				floors = append(floors, f.high)
+			}
+		}
+	}
+	return false
+}
+
+// sameFloor says whether who walks steps from one z to another without stairs.
+func sameFloor(a, b float64) bool { return math.Abs(a-b) <= oneStep }
