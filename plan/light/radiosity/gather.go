@@ -61,12 +61,45 @@ func (g *gatherer) chooseExact(i int) {
 		}
 		limits[lamp] *= t.quality.Noise
 	}
+	g.chooseUnmet(i, limits)
 	for k := range t.mesh.faces {
 		if g.matters(&t.receptors[i], k, limits, share) {
 			g.chooseOfFace(i, &t.mesh.faces[k], limits, share)
 		}
 	}
 	slices.Sort(g.fixed)
+}
+
+// chooseUnmet chooses what shines by the light of lamps of which none of a receptor's rays has met any, on the faces that its place
+// sees: what that comes to is not known, and it may be all there is.
+func (g *gatherer) chooseUnmet(i int, limits []float64) {
+	t := g.s.t
+	if slices.Min(limits) > 0 {
+		return
+	}
+	r := &t.receptors[i]
+	for _, k := range t.places[t.placeOf[i]].seen {
+		f := &t.mesh.faces[k]
+		if !(r3.Dot(r3.Sub(r.At, f.origin), f.n) > 0) || !reaches(r, f.corners) {
+			continue
+		}
+		for _, slot := range t.slots[f.first : f.first+uint32(f.nu*f.nv)] {
+			if slot != 0 {
+				g.chooseShining(i, 4*slot, limits)
+			}
+		}
+	}
+}
+
+// chooseShining chooses those of the four elements from one on that shine by the light of such lamps.
+func (g *gatherer) chooseShining(i int, first uint32, limits []float64) {
+	for e := first; e < first+4; e++ {
+		for lamp, limit := range limits {
+			if limit == 0 && g.s.bright[lamp][e] > 0 {
+				g.findFormFactor(i, e)
+			}
+		}
+	}
 }
 
 // matters says whether some element of a face could be chosen, were all of them as bright as the brightest and where the

@@ -12,9 +12,12 @@ import (
 
 // hotTimes is how many times brighter than the mean of all surfaces an element is that counts as hot; so does one that returns
 // more than largeShare of all that is returned, for of few surfaces the mean is high.
+// Where less than openShare of the rays of surfaces meet any, the mean of all that they look at is the lower, and so is what of a cloth is
+// hot, down to that of surfaces: few rays meet cloth on a head.
 const (
 	hotTimes   = 20
 	largeShare = 0.02
+	openShare  = 0.5
 )
 
 // hotAcross is how many parts a hot element has each way: within one that a beam close by lights, the light is uneven. One on
@@ -68,21 +71,27 @@ func (s *hotParts) share() float64 {
 
 // findHot finds the hot elements of a lamp.
 func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotParts) {
-	all, open := 0.0, 0.0
+	all, open, met := 0.0, 0.0, 0.0
 	for slot := 1; slot < len(t.patches); slot++ {
 		for k, a := range t.patches[slot].area {
 			all += a * t.returned(straight, 4*slot+k)
 			open += a
 		}
+		met += t.patches[slot].whole() * t.patches[slot].kept.Y()
 	}
 	if open == 0 || t.quality.HotSamples == 0 {
 		return s
 	}
 	s.of, s.all = map[uint32][2]int{}, all
-	threshold := hotTimes * all / open
-	for slot := 1; slot < len(t.patches) && threshold > 0; slot++ {
+	mean := all / open
+	ofCloth := mean * max(1, hotTimes*min(1, met/(openShare*open)))
+	for slot := 1; slot < len(t.patches) && mean > 0; slot++ {
 		p := &t.patches[slot]
 		f := &t.mesh.faces[p.face]
+		threshold := hotTimes * mean
+		if f.otherSide != 0 {
+			threshold = ofCloth
+		}
 		var lit *aimed
 		from := len(s.parts)
 		for k, a := range p.area {

@@ -25,7 +25,8 @@ func (w *solver) normalise(learn bool) (done bool) {
 	}
 	done = true
 	for c := range width {
-		w.done[c] = w.done[c] || moved[c] <= residual*w.flux[c]
+		settled := learn || w.closed[c] // what an open set gets is brought up in the first passes alone, and put right by the next
+		w.done[c] = w.done[c] || settled && moved[c] <= residual*w.flux[c]
 		done = done && w.done[c]
 	}
 	return done

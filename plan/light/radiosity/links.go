@@ -29,10 +29,29 @@ func (t *Transport) linkAllSeen(ctx context.Context) error {
 	if err := t.linkQueue(ctx); err != nil {
 		return err
 	}
+	if err := linkMissed(ctx, t); err != nil {
+		return err
+	}
 	if err := t.addRays(ctx); err != nil {
 		return err
 	}
 	return t.linkQueue(ctx)
+}
+
+// linkMissed links the patches that rays have missed, and then all cloth that what is followed sees.
+func linkMissed(ctx context.Context, t *Transport) error {
+	s := newSearch(t)
+	if err := s.fromPlaces(ctx); err != nil {
+		return err
+	}
+	for {
+		if err := t.linkQueue(ctx); err != nil {
+			return err
+		}
+		if s.forCloth(newTracer(t.mesh)); len(t.queue) == 0 {
+			return nil
+		}
+	}
 }
 
 // linkQueue links fresh patches until none are left.

@@ -13,6 +13,7 @@ type place struct {
 	at         []r3.Vec // by ray: where it has met them
 	directions []r3.Vec // of the rays, all round; nil where they are spread as the only receptor weighs them
 	cellOf     []int32  // by ray: the cell it has met; -1 for none
+	seen       []int32  // faces that rays have met, and those that it sees though none has
 }
 
 // landing is where a ray of a receptor has met something close by.

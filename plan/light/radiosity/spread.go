@@ -1,6 +1,9 @@
 package radiosity
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // The rays of a reading say how far it may be off. Those of the receptor come in runs, each spread all over, and the runs
 // differ by what they miss; the two halves of the rays of a patch differ by what these miss.
@@ -17,6 +20,18 @@ func (s *Solution) addHalfDifferences() {
 			p := &t.patches[slot]
 			s.halfDifferences[lamp][slot] += halfDifference(t.links[p.from:p.to], s.rest[lamp]) * float32(t.mesh.faces[p.face].reflect.Y())
 		}
+		s.passOnHalfDifferences(lamp)
+	}
+}
+
+// passOnHalfDifferences adds to what a slot of a cloth is off by what it shines off by because of what its other face gets.
+func (s *Solution) passOnHalfDifferences(lamp int) {
+	t := s.t
+	own := slices.Clone(s.halfDifferences[lamp])
+	for _, c := range t.cloth {
+		f, other := &t.mesh.faces[t.patches[c.slot].face], &t.mesh.faces[t.patches[c.behind].face]
+		passed := f.through.Y() * f.reflect.Y() / other.reflect.Y()
+		s.halfDifferences[lamp][c.slot] = float32(math.Hypot(float64(own[c.slot]), passed*float64(own[c.behind])))
 	}
 }
 
