@@ -48,9 +48,9 @@ func (d *Day) addCircuits(s *plan.Setup, powered *supply.Supply) {
 		put("hours", known(l.Hours(), 2))
 		if l.Known {
 			put("volts", number(l.Circuit.Volts, 1))
-			put("ampsLeft", number(l.Room(), 2))
-			put("ampsAsSet", number(l.AsSet, 2))
-			put("ampsFull", number(l.Full, 2))
+			put("ampsLeft", noMore(l.Room(), 2))
+			put("ampsAsSet", noLess(l.AsSet, 2))
+			put("ampsFull", noLess(l.Full, 2))
 		}
 		d.Circuits.Rows = append(d.Circuits.Rows, row)
 	}

@@ -16,6 +16,7 @@ import (
 	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/supply"
 	"scrimshaw/render/list"
 )
 
@@ -35,21 +36,52 @@ setups:
 
 func dayOf(t testing.TB, text string) *list.Day {
 	t.Helper()
+	d := list.New()
+	eachSetup(t, text, d.Add)
+	return d
+}
+
+// eachSetup resolves the set-ups of a scene.
+func eachSetup(t testing.TB, text string, each func(*plan.Setup)) {
+	t.Helper()
 	shipped, err := kit.Shipped()
 	if err != nil {
 		t.Fatal(err)
 	}
 	log := &source.Log{}
 	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
-	d := list.New()
 	err = resolve.Each(doc, nil, log, func(s *plan.Setup) error {
-		d.Add(s)
+		each(s)
 		return nil
 	})
 	if err != nil || log.Failed() {
 		t.Fatal(err, log.All())
 	}
-	return d
+}
+
+// TestAmpsAreTheSameOnAllPages: a page of the day rounds up what a table has, a plan what the supply has, and both come to the same tenth of an ampere.
+func TestAmpsAreTheSameOnAllPages(t *testing.T) {
+	const text = `scrimshaw: 1
+circuits: {ring: {breaker: 16, already: WATTS W}}
+lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, circuit: ring, level: 40 %}}
+`
+	for watts := range 60 {
+		var load *supply.Load
+		d := list.New()
+		eachSetup(t, strings.Replace(text, "WATTS", strconv.Itoa(3*watts), 1), func(s *plan.Setup) {
+			d.Add(s)
+			load = &supply.Of(s).Loads[0]
+		})
+		for key, want := range map[string]float64{"ampsFull": load.Full, "ampsAsSet": load.AsSet, "ampsLeft": -load.Room()} {
+			got := *d.Circuits.Rows[0][d.Circuits.At(key)].Number
+			if key == "ampsLeft" {
+				got = -got
+			}
+			if supply.RoundedUp(got) != supply.RoundedUp(want) || math.Abs(got-want) > 0.01 {
+				t.Errorf("%d W: %s is %g in the table and %g on the plan", 3*watts, key, got, want)
+			}
+		}
+	}
 }
 
 // CSV reads back to the same table, and none of its words begin as a formula does.

@@ -142,30 +142,29 @@ func (b *binder) mark(l *dayList, all []*section.Section) {
 				was = q
 			}
 		}
-		if l.by != "" {
+		if !l.has("count") {
 			section.MarkNew(s, was)
 			continue
 		}
-		b.markCounts(s, was)
+		b.markCounts(l, s, was)
 	}
 }
 
 // markCounts puts the bars beside what the van needs more or less of, with how many it was, whatever numbers its things have on the plans; and says what
 // it needs no more.
-func (b *binder) markCounts(now, was *section.Section) {
-	const shelf, count, what = 0, 1, 2 // columns of the kit
-	left := map[string]string{}        // pieces, by what they are
-	name := func(e *section.Entry) string { return e.Cells[shelf] + "\t" + e.Cells[what] }
+func (b *binder) markCounts(l *dayList, now, was *section.Section) {
+	left := map[string]string{} // pieces, by what they are
+	name := func(e *section.Entry) string { return l.of(e, "shelf") + "\t" + l.of(e, "what") }
 	if was != nil {
 		for i := range was.Tables[0].Entries {
 			e := &was.Tables[0].Entries[i]
-			left[name(e)] = e.Cells[count]
+			left[name(e)] = l.of(e, "count")
 		}
 	}
 	for i := range now.Tables[0].Entries {
 		e := &now.Tables[0].Entries[i]
 		pieces, known := left[name(e)]
-		if e.Revised = pieces != e.Cells[count]; e.Revised {
+		if e.Revised = pieces != l.of(e, "count"); e.Revised {
 			e.Notes = []string{"was " + pieces}
 			if !known {
 				e.Notes[0] = "new"
@@ -179,6 +178,22 @@ func (b *binder) markCounts(now, was *section.Section) {
 		gone = append(gone, left[key]+" "+what)
 	}
 	now.Words = section.NonEmpty(section.Prefixed("No more since "+b.since.Words+": ", strings.Join(gone, "; ")))
+}
+
+// column is where a figure of a list stands on its page; -1 where it does not.
+func (l *dayList) column(key string) int {
+	return slices.IndexFunc(l.columns, func(c dayColumn) bool { return slices.Contains(c.keys, key) })
+}
+
+// has says whether a list has a figure.
+func (l *dayList) has(key string) bool { return l.column(key) >= 0 }
+
+// of is what a row says of a figure; "" where the list has none.
+func (l *dayList) of(e *section.Entry, key string) string {
+	if at := l.column(key); at >= 0 {
+		return e.Cells[at]
+	}
+	return ""
 }
 
 // gathered are the rows of a list of a day, gathered by their set-ups.
@@ -260,7 +275,7 @@ func (b *binder) asOnPlans(key string, n float64, words string) string {
 	switch key {
 	case "heightMetres":
 		return unit.FormatLength(n, b.feet)
-	case "ampsAsSet", "ampsFull":
+	case "amps", "ampsAsSet", "ampsFull":
 		return unit.FormatNumber(supply.RoundedUp(n))
 	case "ampsLeft":
 		return unit.FormatNumber(-supply.RoundedUp(-n))
