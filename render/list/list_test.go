@@ -18,6 +18,7 @@ import (
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/supply"
 	"scrimshaw/render/list"
+	"scrimshaw/render/sheet/section"
 )
 
 // hostile is a day whose words could be taken for formulas, in several scripts, with two set-ups and a light of which little is known.
@@ -80,6 +81,26 @@ lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, cir
 			if supply.RoundedUp(got) != supply.RoundedUp(want) || math.Abs(got-want) > 0.01 {
 				t.Errorf("%d W: %s is %g in the table and %g on the plan", 3*watts, key, got, want)
 			}
+		}
+	}
+}
+
+// TestHoursAreTheSameOnAllPages: what a battery lasts is rounded down to five minutes from a table as from the supply.
+func TestHoursAreTheSameOnAllPages(t *testing.T) {
+	const text = `scrimshaw: 1
+circuits: {cell: {item: battery-mains-1000, energy: ENERGY}}
+lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, circuit: cell, level: 40 %}}
+`
+	for energy := 700; energy < 760; energy++ {
+		var load *supply.Load
+		d := list.New()
+		eachSetup(t, strings.Replace(text, "ENERGY", strconv.Itoa(energy), 1), func(s *plan.Setup) {
+			d.Add(s)
+			load = &supply.Of(s).Loads[0]
+		})
+		got := *d.Circuits.Rows[0][d.Circuits.At("hours")].Number
+		if said, want := section.HoursWords(math.Round(60*got)/60), section.HoursWords(load.Hours()); said != want || math.Abs(got-load.Hours()) > 1.0/60 {
+			t.Errorf("%d Wh: %g h read %s, and the plan says %s", energy, got, said, want)
 		}
 	}
 }

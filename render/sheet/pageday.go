@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -39,13 +40,13 @@ func dayLists() []dayList { return append(listsOfKit(), listsOfSetups()...) }
 func listsOfKit() []dayList {
 	return []dayList{
 		{name: "kit", title: "Kit", about: "What must be in the van, with room for a rate and a remark.", columns: []dayColumn{
-			{head: "for", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
-			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "of", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
+			{head: "kind", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
+			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "for", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
 			{head: "note", keys: []string{"note"}}, {head: "rate", keys: []string{"rate"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true}}},
 		{name: "consumables", title: "Consumables", about: "What does not come back: gel and cloth by the roll, tape and foil.", columns: []dayColumn{
-			{head: "what", keys: []string{"what"}, fills: true}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
+			{head: "what", keys: []string{"what"}}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}, fills: true},
 			{head: "m²", keys: []string{"squareMetres"}}, {head: "roll m", keys: []string{"rollMetres"}}, {head: "m off it", keys: []string{"metres"}}, {head: "waste %", keys: []string{"wastePercent"}},
-			{head: "bring", keys: []string{"count"}}, {head: "of", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
+			{head: "bring", keys: []string{"count"}}, {head: "for", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
 	}
 }
 
@@ -60,13 +61,13 @@ func listsOfSetups() []dayList {
 		{name: "circuits", title: "Circuits", about: "What each circuit carries in each set-up.", by: "setup", columns: []dayColumn{
 			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
-			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at", keys: []string{"residualMilliamps"}},
+			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}},
 			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
 		{name: "power", title: "Power", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
-			{head: "circuit", keys: []string{"circuit"}, fills: true}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
+			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
 			{head: "A at full", keys: []string{"ampsFull"}}, {head: "in", keys: []string{"fullIn"}}, {head: "A as set", keys: []string{"ampsAsSet"}}, {head: "in", keys: []string{"asSetIn"}},
 			{head: "left A", keys: []string{"ampsLeft"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}}, {head: "hours", keys: []string{"hours"}},
-			{head: "in", keys: []string{"hoursIn"}}, {head: "remark", blank: true}}},
+			{head: "in", keys: []string{"hoursIn"}}, {head: "remark", blank: true, fills: true}}},
 	}
 }
 
@@ -270,9 +271,13 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 	return section.Joined(", ", parts...)
 }
 
-// asOnPlans says a figure as the sheets of the set-ups say it: lengths in the units of the scene, amperes rounded to the safe side.
+// asOnPlans says a figure as the sheets of the set-ups say it: lengths in the units of the scene, amperes and hours rounded to the safe side; and sums of money in full.
 func (b *binder) asOnPlans(key string, n float64, words string) string {
 	switch key {
+	case "hours":
+		return section.HoursWords(math.Round(60*n) / 60)
+	case "rate", "price", "each":
+		return fmt.Sprintf("%.2f", n)
 	case "heightMetres":
 		return unit.FormatLength(n, b.feet)
 	case "amps", "ampsAsSet", "ampsFull":

@@ -32,3 +32,22 @@ func TestRoomsOverEachOtherAreNamedApart(t *testing.T) {
 		t.Errorf("%s at %v lies over %s at %v", names[0].Text.S, a, names[1].Text.S, b)
 	}
 }
+
+// TestNamesKeepApart: two names along one line are not read as one, however little room they leave each other.
+func TestNamesKeepApart(t *testing.T) {
+	c, page, p := blank(t, 100, 40)
+	n := namer{c: c, p: p, area: box.Of(0, 0, 100, 40)}
+	n.put(ink.Notes, "wall:top", []name{{"top", box.At(50, 20), 0}})
+	var places []name
+	for x := 50.0; x < 90; x += 0.1 {
+		places = append(places, name{"yard", box.At(x, 20), 0})
+	}
+	n.put(ink.Notes, "opening:yard", places)
+	if len(page.Items) != 2 {
+		t.Fatalf("%d of 2 names are lettered", len(page.Items))
+	}
+	family := fixture.Family(t)
+	if air := page.Items[1].Bounds(family).Box.Min.X - page.Items[0].Bounds(family).Box.Max.X; air < 1 || air > 4 {
+		t.Errorf("there are %.1f mm between the names", air)
+	}
+}
