@@ -51,3 +51,16 @@ func TestNamesKeepApart(t *testing.T) {
 		t.Errorf("there are %.1f mm between the names", air)
 	}
 }
+
+// TestATagAloneStandsInAllSetups: where there is no room for the set-ups, what is in some of them says that it is.
+func TestATagAloneStandsInAllSetups(t *testing.T) {
+	s := spot{Mark: section.Mark{Tag: "2"}, in: []string{"wide", "night"}}
+	for _, c := range []struct {
+		setups      []string
+		long, short string
+	}{{[]string{"wide", "night"}, "2", "2"}, {[]string{"wide", "night", "close"}, "2 all but close", "2 …"}, {[]string{"wide", "night", "close", "store"}, "2 wide, night", "2 …"}} {
+		if long, short := s.words(c.setups), s.short(c.setups); long != c.long || short != c.short {
+			t.Errorf("of %v it says %q and %q, want %q and %q", c.setups, long, short, c.long, c.short)
+		}
+	}
+}

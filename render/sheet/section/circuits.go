@@ -20,7 +20,7 @@ func circuits(s *plan.Setup, c Units) *Section {
 		return &Section{}
 	}
 	t := Table{Columns: []Column{
-		{Strong: true},
+		{Strong: true, Breaks: true},
 		{Flexible: true},
 		{Head: "as set", Align: ink.Right},
 		{Head: "at full", Align: ink.Right},
