@@ -44,7 +44,7 @@ func listsOfKit() []dayList {
 			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "for", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
 			{head: "note", keys: []string{"note"}}, {head: "rate", keys: []string{"rate"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true}}},
 		{name: "consumables", title: "Consumables", about: "What does not come back: gel and cloth by the roll, tape and foil.", columns: []dayColumn{
-			{head: "what", keys: []string{"what"}}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}, fills: true},
+			{head: "what", keys: []string{"what"}, fills: true}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
 			{head: "m²", keys: []string{"squareMetres"}}, {head: "roll m", keys: []string{"rollMetres"}}, {head: "m off it", keys: []string{"metres"}}, {head: "waste %", keys: []string{"wastePercent"}},
 			{head: "bring", keys: []string{"count"}}, {head: "for", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
 	}
@@ -92,6 +92,9 @@ func (b *binder) listSheet(l *dayList) *sheet {
 	note := section.DayCautions(b.digests)
 	if l.name == "kit" {
 		note = &section.Section{Words: b.lists.Lacks()}
+		if len(b.reader.shelves) > 0 { // of the rest of the van this page has no totals
+			note.Words = list.NotListed()
+		}
 	}
 	b.pour(s, blocks, t.Wide(note, b.footWide()), func() (*dayPage, float64) {
 		d := b.newPage(s, l.name, l.about, "Lists", l.title)
