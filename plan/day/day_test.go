@@ -425,3 +425,21 @@ func covered(t *testing.T, all []*plan.Setup, l *day.List) {
 		}
 	}
 }
+
+// TestWhatAnotherUnitHasToGive: of a lamp that is used at two whites both are said with what it gives there, for it is not as bright at both.
+func TestWhatAnotherUnitHasToGive(t *testing.T) {
+	l := listed(t, "lights: {a: {unit: led-point-300-bicolour, modifier: softbox-90, at: [0, 0], height: 2, aim: down, colour: 5600 K}}\nsetups: {one: {}, two: {after: one, change: {lights: {a: {colour: 3200 K}}}}}\n")
+	const want = "490 lx at 3 m with softbox 0.9 m set to 5600 K, 2700 K to 6500 K; 430 lx at 3 m with softbox 0.9 m set to 3200 K, 2700 K to 6500 K"
+	found := false
+	for _, item := range l.Items {
+		if !strings.HasPrefix(item.Label, "300 W LED point") {
+			continue
+		}
+		if found = true; item.Gives != want {
+			t.Errorf("another unit has to give %q, want %q", item.Gives, want)
+		}
+	}
+	if !found {
+		t.Error("the lamp is not listed")
+	}
+}

@@ -59,6 +59,9 @@ func gives(l *plan.Light) string {
 	if h.ModifierLabel != "" {
 		words = "with " + h.ModifierLabel
 	}
+	if u := h.Unit; u.Kelvin[0] != u.Kelvin[1] {
+		words += " set to " + unit.FormatKelvin(h.White.Kelvin) // it is not as bright at each of its whites
+	}
 	lux := h.Source.AxisLux(atEqual)
 	return fmt.Sprintf("%s lx at %d m %s, %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(h))
 }

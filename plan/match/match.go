@@ -62,6 +62,7 @@ type Look struct {
 	Picture       float64        // the ratio of the width of its picture to the height; 0 without a camera
 	Shot          *shot.Subject  // how it is framed, where the camera is focused on it
 	Side          meter.Side     // of the picture that the key side is on; "" where no camera sees it
+	From          meter.Lean     // which side of the face the camera looks from
 	Figures       [Rows]*float64 // stops or mired; nil where nothing is known
 	Struck        [Rows]bool     // a key that is not computed yet could change it
 
@@ -97,7 +98,7 @@ func (s *Lit) look(f *meter.Face, v *meter.View) Look {
 	l := Look{Setup: s.Setup.Name, Person: f.Person}
 	x := s.Setup.Exposure
 	if v != nil {
-		l.Camera, l.Side = v.Camera, v.Key
+		l.Camera, l.Side, l.From = v.Camera, v.Key, v.From
 		if c := s.Setup.CameraNamed(plan.CameraOf(v.Camera)); c != nil {
 			x = c.Exposure
 			l.Picture = math.Tan(c.HAOV*math.Pi/360) / math.Tan(c.VAOV*math.Pi/360)
@@ -180,6 +181,15 @@ func (l *Look) Off(from *Look, r Row) bool {
 }
 
 // Turned says whether the key side is on another side of the picture than in the look that it is to match.
+// Where one of them has the face in profile, the other has it turned if its camera looks from the other side of the face, lit or in shadow: of one that looks
+// along the nose or from behind nothing is said.
 func (l *Look) Turned(from *Look) bool {
-	return l.Side != from.Side && l.Side != "" && from.Side != ""
+	if l.Side == "" || from.Side == "" || l.inProfile() == from.inProfile() {
+		return l.Side != from.Side && l.Side != "" && from.Side != ""
+	}
+	sides := func(a, b meter.Lean) bool { return a == meter.FromLit && b == meter.FromShadow }
+	return sides(l.From, from.From) || sides(from.From, l.From)
 }
+
+// inProfile says whether the camera has the face in profile.
+func (l *Look) inProfile() bool { return l.Side == meter.TurnedTo || l.Side == meter.TurnedAway }

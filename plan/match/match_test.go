@@ -12,6 +12,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/match"
+	"scrimshaw/plan/meter"
 	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -104,6 +105,27 @@ setups: {one: {}, two: {after: one, change: {lights: {key: {CHANGE}}}}}
 		fix := is.FixTo(from, looks[1])
 		if is.Figures[match.Fill] != nil || fix == nil || len(fix.Changes) != 1 || fix.Changes[0].Words() != want {
 			t.Errorf("%s: %+v, want %s", change, fix, want)
+		}
+	}
+}
+
+// TestTurned: a profile says which cheek the camera sees, and not on which side of the picture the key is; beside it counts from which side of the face a camera looks.
+func TestTurned(t *testing.T) {
+	far := match.Look{Side: meter.TurnedAway, From: meter.FromShadow}
+	near := match.Look{Side: meter.TurnedTo, From: meter.FromLit}
+	look := func(side meter.Side, from meter.Lean) match.Look { return match.Look{Side: side, From: from} }
+	for _, c := range []struct {
+		is, from match.Look
+		turned   bool
+	}{
+		{far, far, false}, {near, far, true}, {match.Look{}, far, false}, {far, match.Look{}, false},
+		{look(meter.PictureRight, meter.FromShadow), far, false}, {look(meter.PictureLeft, meter.FromShadow), far, false}, {look(meter.PictureLeft, meter.FromLit), far, true},
+		{look(meter.PictureLeft, meter.FromLit), near, false}, {look(meter.PictureLeft, meter.FromShadow), near, true},
+		{near, look(meter.PictureLeft, meter.FromShadow), true}, {look(meter.PictureLeft, meter.FromFront), near, false}, {look(meter.PictureLeft, meter.FromBehind), far, false},
+		{look(meter.PictureLeft, meter.FromShadow), look(meter.PictureRight, meter.FromShadow), true}, {look(meter.PictureLeft, meter.FromLit), look(meter.PictureLeft, meter.FromShadow), false},
+	} {
+		if got := c.is.Turned(&c.from); got != c.turned {
+			t.Errorf("%+v %+v beside %+v %+v is turned: %v", c.is.Side, c.is.From, c.from.Side, c.from.From, got)
 		}
 	}
 }

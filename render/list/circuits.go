@@ -1,7 +1,7 @@
 package list
 
 import (
-	"fmt"
+	"math"
 	"strings"
 
 	"scrimshaw/plan"
@@ -45,12 +45,12 @@ func (d *Day) addCircuits(s *plan.Setup, powered *supply.Supply) {
 		put("ampsLimit", number(l.Circuit.Limit(), 2))
 		put("leakageMilliamps", known(l.Leakage, 1))
 		put("residualMilliamps", known(l.Circuit.Residual, 1))
-		put("hours", known(l.Hours(), 2))
+		put("hours", known(wholeMinutes(l.Hours()), 4))
 		if l.Known {
 			put("volts", number(l.Circuit.Volts, 1))
-			put("ampsLeft", number(l.Room(), 2))
-			put("ampsAsSet", number(l.AsSet, 2))
-			put("ampsFull", number(l.Full, 2))
+			put("ampsLeft", noMore(l.Room(), 2))
+			put("ampsAsSet", noLess(l.AsSet, 2))
+			put("ampsFull", noLess(l.Full, 2))
 		}
 		d.Circuits.Rows = append(d.Circuits.Rows, row)
 	}
@@ -64,6 +64,9 @@ func unknownOf(l *supply.Load) string {
 	}
 	return strings.Join(unknown, ", ")
 }
+
+// wholeMinutes are hours rounded down to a minute: what is rounded down further from there comes out as from the hours themselves.
+func wholeMinutes(hours float64) float64 { return math.Floor(60*hours+1e-6) / 60 }
 
 // cablesOf say the cable that feeds a circuit, and those to its lights.
 func cablesOf(l *supply.Load, feet bool) string {
@@ -86,7 +89,7 @@ func runWords(to string, r *supply.Run, feet bool) string {
 		text += " of " + unit.FormatNumber(r.Section) + " mm²"
 	}
 	if r.InAll > 0 {
-		text += fmt.Sprintf(", loses %.1f %%", 100*r.InAll)
+		text += ", loses " + section.LossWords(r.InAll)
 	}
 	if len(r.Through) > 0 {
 		text += ", through " + strings.Join(r.Through, " and ")

@@ -145,7 +145,12 @@ func (d *Day) without() (all []string) {
 	if len(d.bill.unpriced) > 0 {
 		all = append(all, "No price for "+strings.Join(d.bill.unpriced, "; ")+".")
 	}
-	return append(all,
+	return append(all, NotListed()...)
+}
+
+// NotListed says in sentences what no list has, nor a part of one.
+func NotListed() []string {
+	return []string{
 		"Not listed: cameras and their rails, furniture and decks, control, tools, and batteries, splitters and boxes that no circuit names.",
-		"Adapters of spigots and the loads of what things are fixed to are nobody's here: whoever rigs decides.")
+		"Adapters of spigots and the loads of what things are fixed to are nobody's here: whoever rigs decides."}
 }

@@ -11,7 +11,7 @@ import (
 
 // kitColumns are those of what must be in the van.
 var kitColumns = []Column{
-	{Key: "shelf", Head: "for", Doc: "unit, bulb, modifier, accessory, stand, rigging, grip, cloth, bag, safety, dimmer, power, cable or adapter"},
+	{Key: "shelf", Head: "kind", Doc: "unit, bulb, modifier, accessory, stand, rigging, grip, cloth, bag, safety, dimmer, power, cable or adapter"},
 	{Key: "count", Head: "pieces", Doc: "how many: the most that one set-up has in use", Number: true},
 	{Key: "spares", Head: "spare", Doc: "how many go along beside them, by the rule of the kit", Number: true},
 	{Key: "what", Head: "what", Doc: "what it is called"},
@@ -23,7 +23,7 @@ var kitColumns = []Column{
 	{Key: "litres", Head: "litres", Doc: "volume of the cases of all with the spares, litres", Number: true},
 	{Key: "rate", Head: "rate", Doc: "for one a day, by the price file", Number: true},
 	{Key: "price", Head: "price", Doc: "for all with the spares over the days that are charged", Number: true},
-	{Key: "numbers", Head: "of", Doc: "the numbers of the lights and the grip that it is for, or the circuits, in any set-up"},
+	{Key: "numbers", Head: "for", Doc: "the numbers of the lights and the grip that it is for, or the circuits, in any set-up"},
 	{Key: "note", Head: "note", Doc: "what comes in its case, what it has to hold"},
 }
 
@@ -41,7 +41,7 @@ var consumableColumns = []Column{
 	{Key: "kg", Head: "kg", Doc: "mass of them, kg", Number: true},
 	{Key: "each", Head: "each", Doc: "price of one, by the price file", Number: true},
 	{Key: "price", Head: "price", Doc: "of all of them", Number: true},
-	{Key: "numbers", Head: "of", Doc: "the numbers of the lights and openings that it is for"},
+	{Key: "numbers", Head: "for", Doc: "the numbers of the lights and openings that it is for"},
 }
 
 // bill is what a price file makes of lists.

@@ -57,8 +57,8 @@ func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 		put("panDegrees", whole(l.PanDegrees))
 		if on := l.Light; on != nil {
 			putLight(put, s, on)
-			if draw := drawOf(powered, on); draw != nil {
-				put("amps", known(draw.Full, 2))
+			if draw := drawOf(powered, on); draw != nil && draw.Full > 0 {
+				put("amps", noLess(draw.Full, 2))
 			}
 		}
 		d.becomes(s, &l)

@@ -16,7 +16,9 @@ import (
 	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/supply"
 	"scrimshaw/render/list"
+	"scrimshaw/render/sheet/section"
 )
 
 // hostile is a day whose words could be taken for formulas, in several scripts, with two set-ups and a light of which little is known.
@@ -35,21 +37,72 @@ setups:
 
 func dayOf(t testing.TB, text string) *list.Day {
 	t.Helper()
+	d := list.New()
+	eachSetup(t, text, d.Add)
+	return d
+}
+
+// eachSetup resolves the set-ups of a scene.
+func eachSetup(t testing.TB, text string, each func(*plan.Setup)) {
+	t.Helper()
 	shipped, err := kit.Shipped()
 	if err != nil {
 		t.Fatal(err)
 	}
 	log := &source.Log{}
 	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
-	d := list.New()
 	err = resolve.Each(doc, nil, log, func(s *plan.Setup) error {
-		d.Add(s)
+		each(s)
 		return nil
 	})
 	if err != nil || log.Failed() {
 		t.Fatal(err, log.All())
 	}
-	return d
+}
+
+// TestAmpsAreTheSameOnAllPages: a page of the day rounds up what a table has, a plan what the supply has, and both come to the same tenth of an ampere.
+func TestAmpsAreTheSameOnAllPages(t *testing.T) {
+	const text = `scrimshaw: 1
+circuits: {ring: {breaker: 16, already: WATTS W}}
+lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, circuit: ring, level: 40 %}}
+`
+	for watts := range 60 {
+		var load *supply.Load
+		d := list.New()
+		eachSetup(t, strings.Replace(text, "WATTS", strconv.Itoa(3*watts), 1), func(s *plan.Setup) {
+			d.Add(s)
+			load = &supply.Of(s).Loads[0]
+		})
+		for key, want := range map[string]float64{"ampsFull": load.Full, "ampsAsSet": load.AsSet, "ampsLeft": -load.Room()} {
+			got := *d.Circuits.Rows[0][d.Circuits.At(key)].Number
+			if key == "ampsLeft" {
+				got = -got
+			}
+			if supply.RoundedUp(got) != supply.RoundedUp(want) || math.Abs(got-want) > 0.01 {
+				t.Errorf("%d W: %s is %g in the table and %g on the plan", 3*watts, key, got, want)
+			}
+		}
+	}
+}
+
+// TestHoursAreTheSameOnAllPages: what a battery lasts is rounded down to five minutes from a table as from the supply.
+func TestHoursAreTheSameOnAllPages(t *testing.T) {
+	const text = `scrimshaw: 1
+circuits: {cell: {item: battery-mains-1000, energy: ENERGY}}
+lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, circuit: cell, level: 40 %}}
+`
+	for energy := 700; energy < 760; energy++ {
+		var load *supply.Load
+		d := list.New()
+		eachSetup(t, strings.Replace(text, "ENERGY", strconv.Itoa(energy), 1), func(s *plan.Setup) {
+			d.Add(s)
+			load = &supply.Of(s).Loads[0]
+		})
+		got := *d.Circuits.Rows[0][d.Circuits.At("hours")].Number
+		if said, want := section.HoursWords(math.Round(60*got)/60), section.HoursWords(load.Hours()); said != want || math.Abs(got-load.Hours()) > 1.0/60 {
+			t.Errorf("%d Wh: %g h read %s, and the plan says %s", energy, got, said, want)
+		}
+	}
 }
 
 // CSV reads back to the same table, and none of its words begin as a formula does.

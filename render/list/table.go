@@ -56,6 +56,22 @@ func number(v float64, decimals int) Cell {
 	return Cell{Number: &v}
 }
 
+// noLess is a number of which nothing is rounded away: what is rounded up again, to fewer decimals, comes out as the figure itself does.
+func noLess(v float64, decimals int) Cell {
+	const nothing = 1e-7 // what a sum is off by itself
+	power := math.Pow(10, float64(decimals))
+	return number(math.Ceil((v-nothing)*power)/power, decimals)
+}
+
+// noMore is a number to which nothing is added.
+func noMore(v float64, decimals int) Cell {
+	c := noLess(-v, decimals)
+	if c.Number != nil {
+		*c.Number = -*c.Number + 0
+	}
+	return c
+}
+
 // known is a number where a figure is known, which 0 says that it is not.
 func known(v float64, decimals int) Cell {
 	if v == 0 {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -227,6 +228,10 @@ func TestReadersGetTheirPages(t *testing.T) {
 					said[it.Text.S] = true
 				}
 			}
+		}
+		lacks := slices.ContainsFunc(slices.Collect(maps.Keys(said)), func(s string) bool { return strings.HasPrefix(s, "The volume is without") })
+		if lacks != (reader == forRental) {
+			t.Errorf("%s reads what the volume of all the van is without: %v", reader, lacks)
 		}
 		for _, s := range want.with {
 			if !said[s] {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -39,13 +40,13 @@ func dayLists() []dayList { return append(listsOfKit(), listsOfSetups()...) }
 func listsOfKit() []dayList {
 	return []dayList{
 		{name: "kit", title: "Kit", about: "What must be in the van, with room for a rate and a remark.", columns: []dayColumn{
-			{head: "for", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
-			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "of", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
+			{head: "kind", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
+			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "for", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
 			{head: "note", keys: []string{"note"}}, {head: "rate", keys: []string{"rate"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true}}},
 		{name: "consumables", title: "Consumables", about: "What does not come back: gel and cloth by the roll, tape and foil.", columns: []dayColumn{
 			{head: "what", keys: []string{"what"}, fills: true}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
 			{head: "m²", keys: []string{"squareMetres"}}, {head: "roll m", keys: []string{"rollMetres"}}, {head: "m off it", keys: []string{"metres"}}, {head: "waste %", keys: []string{"wastePercent"}},
-			{head: "bring", keys: []string{"count"}}, {head: "of", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
+			{head: "bring", keys: []string{"count"}}, {head: "for", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
 	}
 }
 
@@ -60,13 +61,13 @@ func listsOfSetups() []dayList {
 		{name: "circuits", title: "Circuits", about: "What each circuit carries in each set-up.", by: "setup", columns: []dayColumn{
 			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
-			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at", keys: []string{"residualMilliamps"}},
+			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}},
 			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
 		{name: "power", title: "Power", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
-			{head: "circuit", keys: []string{"circuit"}, fills: true}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
+			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
 			{head: "A at full", keys: []string{"ampsFull"}}, {head: "in", keys: []string{"fullIn"}}, {head: "A as set", keys: []string{"ampsAsSet"}}, {head: "in", keys: []string{"asSetIn"}},
 			{head: "left A", keys: []string{"ampsLeft"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}}, {head: "hours", keys: []string{"hours"}},
-			{head: "in", keys: []string{"hoursIn"}}, {head: "remark", blank: true}}},
+			{head: "in", keys: []string{"hoursIn"}}, {head: "remark", blank: true, fills: true}}},
 	}
 }
 
@@ -91,6 +92,9 @@ func (b *binder) listSheet(l *dayList) *sheet {
 	note := section.DayCautions(b.digests)
 	if l.name == "kit" {
 		note = &section.Section{Words: b.lists.Lacks()}
+		if len(b.reader.shelves) > 0 { // of the rest of the van this page has no totals
+			note.Words = list.NotListed()
+		}
 	}
 	b.pour(s, blocks, t.Wide(note, b.footWide()), func() (*dayPage, float64) {
 		d := b.newPage(s, l.name, l.about, "Lists", l.title)
@@ -142,30 +146,29 @@ func (b *binder) mark(l *dayList, all []*section.Section) {
 				was = q
 			}
 		}
-		if l.by != "" {
+		if !l.has("count") {
 			section.MarkNew(s, was)
 			continue
 		}
-		b.markCounts(s, was)
+		b.markCounts(l, s, was)
 	}
 }
 
 // markCounts puts the bars beside what the van needs more or less of, with how many it was, whatever numbers its things have on the plans; and says what
 // it needs no more.
-func (b *binder) markCounts(now, was *section.Section) {
-	const shelf, count, what = 0, 1, 2 // columns of the kit
-	left := map[string]string{}        // pieces, by what they are
-	name := func(e *section.Entry) string { return e.Cells[shelf] + "\t" + e.Cells[what] }
+func (b *binder) markCounts(l *dayList, now, was *section.Section) {
+	left := map[string]string{} // pieces, by what they are
+	name := func(e *section.Entry) string { return l.of(e, "shelf") + "\t" + l.of(e, "what") }
 	if was != nil {
 		for i := range was.Tables[0].Entries {
 			e := &was.Tables[0].Entries[i]
-			left[name(e)] = e.Cells[count]
+			left[name(e)] = l.of(e, "count")
 		}
 	}
 	for i := range now.Tables[0].Entries {
 		e := &now.Tables[0].Entries[i]
 		pieces, known := left[name(e)]
-		if e.Revised = pieces != e.Cells[count]; e.Revised {
+		if e.Revised = pieces != l.of(e, "count"); e.Revised {
 			e.Notes = []string{"was " + pieces}
 			if !known {
 				e.Notes[0] = "new"
@@ -179,6 +182,22 @@ func (b *binder) markCounts(now, was *section.Section) {
 		gone = append(gone, left[key]+" "+what)
 	}
 	now.Words = section.NonEmpty(section.Prefixed("No more since "+b.since.Words+": ", strings.Join(gone, "; ")))
+}
+
+// column is where a figure of a list stands on its page; -1 where it does not.
+func (l *dayList) column(key string) int {
+	return slices.IndexFunc(l.columns, func(c dayColumn) bool { return slices.Contains(c.keys, key) })
+}
+
+// has says whether a list has a figure.
+func (l *dayList) has(key string) bool { return l.column(key) >= 0 }
+
+// of is what a row says of a figure; "" where the list has none.
+func (l *dayList) of(e *section.Entry, key string) string {
+	if at := l.column(key); at >= 0 {
+		return e.Cells[at]
+	}
+	return ""
 }
 
 // gathered are the rows of a list of a day, gathered by their set-ups.
@@ -255,12 +274,16 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 	return section.Joined(", ", parts...)
 }
 
-// asOnPlans says a figure as the sheets of the set-ups say it: lengths in the units of the scene, amperes rounded to the safe side.
+// asOnPlans says a figure as the sheets of the set-ups say it: lengths in the units of the scene, amperes and hours rounded to the safe side; and sums of money in full.
 func (b *binder) asOnPlans(key string, n float64, words string) string {
 	switch key {
+	case "hours":
+		return section.HoursWords(math.Round(60*n) / 60)
+	case "rate", "price", "each":
+		return fmt.Sprintf("%.2f", n)
 	case "heightMetres":
 		return unit.FormatLength(n, b.feet)
-	case "ampsAsSet", "ampsFull":
+	case "amps", "ampsAsSet", "ampsFull":
 		return unit.FormatNumber(supply.RoundedUp(n))
 	case "ampsLeft":
 		return unit.FormatNumber(-supply.RoundedUp(-n))

@@ -219,6 +219,46 @@ func TestTheDayIsHeldToTheSheetsBefore(t *testing.T) {
 	}
 }
 
+// TestOnlyWhatTheVanNeedsOtherwiseIsMarked: one more tube of a kind that was there marks its row and no other, with how many it was, in the kit; what a list
+// of circuits says of one that is as it was has no bar.
+func TestOnlyWhatTheVanNeedsOtherwiseIsMarked(t *testing.T) {
+	const text = "scrimshaw: 1\nrooms: {den: {size: [5, 4]}}\ncircuits: {ring: {breaker: 16}, bath: {breaker: 10}}\nlights:\n" +
+		"  a: {unit: led-tube-60, at: [1, 1], height: 2, aim: down, gels: [full CTO], circuit: ring}\n  b: {unit: led-panel-100, at: [3, 3], height: 2, aim: down, circuit: bath}\nsetups: {one: {}, two: {}}\n"
+	const more = "  c: {unit: led-tube-60, at: [4, 1], height: 2, aim: down, gels: [1/2 CTO], circuit: ring}\n"
+	before, _ := fixture.SetupsOf(t, text)
+	now, _ := fixture.SetupsOf(t, strings.Replace(text, "setups:", more+"setups:", 1))
+	since := NewSince(false)
+	for _, s := range before {
+		since.Add(s)
+	}
+	var ins []Input
+	for _, s := range now {
+		ins = append(ins, Input{Setup: s, Since: since.Of(s)})
+	}
+	doc, _ := Compose(ins, Options{Packet: true, Since: since, Font: fixture.Family(t)})
+	want := map[string][]string{".kit": {"was 1", "was 2", "was 2"}, ".consumables": {"new"}, ".power": nil}
+	rows := map[string]int{".kit": 3, ".consumables": 1, ".power": 1} // the tube, its stand and its bag; the other gel; the ring
+	for i := range doc.Pages {
+		p := &doc.Pages[i]
+		if _, is := want[p.Name]; !is {
+			continue
+		}
+		var said []string
+		for k := range p.Items {
+			if text := p.Items[k].Text; text != nil && (text.S == "new" || strings.HasPrefix(text.S, "was ")) {
+				said = append(said, text.S)
+			}
+		}
+		if n := bars(p); n != rows[p.Name] || !slices.Equal(said, want[p.Name]) {
+			t.Errorf("%s has %d bars and says %q, want %d and %q", p.Name, n, said, rows[p.Name], want[p.Name])
+		}
+		delete(want, p.Name)
+	}
+	for name := range want {
+		t.Errorf("there is no page %s", name)
+	}
+}
+
 // TestACloudIsRoundWhatItIsRound: its line keeps off what it is about by more than it is thick, on all sides.
 func TestACloudIsRoundWhatItIsRound(t *testing.T) {
 	in := fixture.Example()

@@ -79,11 +79,11 @@ var units = map[string]bool{
 	"⅓": true, "⅔": true,
 }
 
-// words cuts a text where a line may end: at spaces, but not between a figure and its unit.
+// words cuts a text where a line may end: at spaces, but not between a figure and its unit, nor before the colon of a ratio.
 func words(s string) []string {
 	var out []string
 	for _, w := range strings.Fields(s) {
-		if n := len(out); n > 0 && units[strings.TrimRight(w, ".,;:)")] && endsInFigure(out[n-1]) {
+		if n := len(out); n > 0 && (w == ":" || units[strings.TrimRight(w, ".,;:)")] && endsInFigure(out[n-1])) {
 			out[n-1] += " " + w
 			continue
 		}

@@ -17,3 +17,17 @@ func TestNoWidthBreaksEveryWord(t *testing.T) {
 		}
 	}
 }
+
+// TestNoLineBeginsWithAColon: a ratio is cut behind its colon, which at the head of a line is read as part of nothing.
+func TestNoLineBeginsWithAColon(t *testing.T) {
+	d := kitchenDrawing(t, fixture.Example())
+	st := d.Pad.listed(d.Pad.Look.Ink)
+	for width := 6.0; width < 40; width += 0.5 {
+		lines, _ := st.wrap("key + fill : fill is 3.5 : 1", width, 0)
+		for _, l := range lines {
+			if strings.HasPrefix(l, ":") && width > st.Width("3.5 :") {
+				t.Errorf("%.1f mm wide: %q", width, lines)
+			}
+		}
+	}
+}

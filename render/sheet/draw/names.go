@@ -89,7 +89,10 @@ func (n *namer) put(layer ink.Layer, object string, names []name) {
 func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) {
 	st := n.c.Pad.place()
 	n.p.On(layer).of(object, "").turned(underMiddle(w.at, st.Cap, w.angle), w.s, st, ink.Centre, w.angle, rim)
-	n.own = append(n.own, carto.Obstacle{Outline: ink.TurnedBox(w.at, st.boxOf(w.s), w.angle)})
+	const apart = 2.5 // mm along a line between two names, or they are read as one
+	b := st.boxOf(w.s)
+	b.X += 2 * apart
+	n.own = append(n.own, carto.Obstacle{Outline: ink.TurnedBox(w.at, b, w.angle)})
 }
 
 // furnitureNames are the name with the height, then the name alone, about the middle of a thing,

@@ -113,7 +113,7 @@ func (o *Overview) Draw(p Pad, v layout.View) {
 const OverviewKeyHigh = 5
 
 // overviewKey explains the signs.
-const overviewKey = "Disc: light; ring: person; wedge: camera, which opens the way it looks. With the set-ups it is in, where that is not all of them. Not to measure from."
+const overviewKey = "Disc: light; ring: person; wedge: camera, which opens the way it looks. With its set-ups where those are not all (…: no room). Not to measure from."
 
 // label marks what stands, and letters it and the rooms where there is a place.
 func (o *Overview) label(p Pad, v layout.View) {
@@ -123,11 +123,11 @@ func (o *Overview) label(p Pad, v layout.View) {
 	for i := range o.spots {
 		s := &o.spots[i]
 		half := s.draw(p, v)
-		own := []string{s.words(o.setups), s.Tag}
+		own := []string{s.words(o.setups), s.short(o.setups)}
 		at := v.Paper(s.At)
 		l := carto.Label{Anchor: at, Body: box.Of(at.X-half, at.Y-half, at.X+half, at.Y+half)}
 		for _, w := range own {
-			const leader = 18 // mm
+			const leader = 30 // mm
 			l.Forms = append(l.Forms, carto.Form{Size: r2.Vec{X: st.Width(w) + 0.8, Y: st.Cap + 1}, Leader: leader})
 		}
 		labels, words = append(labels, l), append(words, own)
@@ -182,9 +182,17 @@ func (s *spot) words(setups []string) string {
 	case len(without) == 0:
 		return s.Tag
 	case len(without) < len(s.in):
-		return s.Tag + " not " + strings.Join(without, ", ")
+		return s.Tag + " all but " + strings.Join(without, ", ")
 	}
 	return s.Tag + " " + strings.Join(s.in, ", ")
+}
+
+// short says what stands there, and by three dots that it is not there in all set-ups: alone the tag would say that it is.
+func (s *spot) short(setups []string) string {
+	if len(s.in) == len(setups) {
+		return s.Tag
+	}
+	return s.Tag + " …"
 }
 
 // draw marks a spot: a disc for a light, a wedge that points the way a camera looks, a ring for a person. It returns how far that reaches, mm.

@@ -48,7 +48,8 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 		longest := c.longestWord(t, flexible)
 		c.Narrow = c.Narrow || longest > rest
 		if short := math.Min(longest, leastName) - rest; short > 0 {
-			rest += cutHeads(w, cells, short)
+			broken := breakNames(t, w, cells, leastName-rest)
+			rest += broken + cutHeads(w, cells, max(0, short-broken))
 		}
 		w[flexible] = rest
 	}
@@ -86,14 +87,14 @@ func (c *Typesetter) longestWord(t *section.Table, column int) float64 {
 // leastFlexible is what the widest column of words leaves to the flexible one, mm.
 const leastFlexible = 34.0
 
-// leastName is what heads leave to the flexible column, mm, where it has words as long: heads of the house leave more, those that a scene names may not.
+// leastName is what heads leave to the flexible column, and that to names which may break, mm, where it has words as long: heads of the house leave more, those that a scene names may not.
 const leastName = 14.0
 
 // giveWay makes the widest column of words as narrow as the flexible one needs.
 func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
 	widest := -1
 	for i, col := range t.Columns {
-		if wraps(col) && !col.Flexible && (widest < 0 || w[i] > w[widest]) {
+		if wraps(col) && !col.Flexible && !col.Breaks && (widest < 0 || w[i] > w[widest]) {
 			widest = i
 		}
 	}
@@ -103,6 +104,18 @@ func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
 		*rest += w[widest] - narrow
 		w[widest] = narrow
 	}
+}
+
+// breakNames makes columns of names that may break narrower, and returns by how much together.
+func breakNames(t *section.Table, widths, cells []float64, short float64) (by float64) {
+	for i, col := range t.Columns {
+		if cut := min(short-by, widths[i]-leastName); col.Breaks && cut > 0 {
+			widths[i] -= cut
+			cells[i] = min(cells[i], widths[i])
+			by += cut
+		}
+	}
+	return by
 }
 
 // cutHeads makes columns that are wide for their heads alone narrower, the widest first, down to their cells, and returns by how much together.
@@ -122,7 +135,9 @@ func cutHeads(widths, cells []float64, short float64) float64 {
 }
 
 // wraps says whether the cells of a column run on in further lines.
-func wraps(col section.Column) bool { return col.Flexible || col.Align == ink.Left && !col.Strong }
+func wraps(col section.Column) bool {
+	return col.Flexible || col.Align == ink.Left && (!col.Strong || col.Breaks)
+}
 
 func (c *Typesetter) cellStyle(col section.Column, e *section.Entry) style {
 	st := c.Pad.listed(c.Pad.Look.Ink)

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
@@ -74,5 +75,28 @@ func TestWordsStandOverHeads(t *testing.T) {
 	}
 	if !(at["1 lamp plays fire"] > at["lowest"] && at["lowest"] > at["ada"]) {
 		t.Errorf("words, heads and cells stand at %v", at)
+	}
+}
+
+// The name of a circuit that is as long as its row runs on in further lines, and leaves the figures beside it theirs.
+func TestLongNamesOfCircuitsLeaveRoomForFigures(t *testing.T) {
+	table := section.Table{Columns: []section.Column{{Strong: true, Breaks: true}, {Flexible: true}, {Head: "as set", Align: ink.Right}, {Head: "at full", Align: ink.Right}, {Head: "may carry", Align: ink.Right}},
+		Entries: []section.Entry{{Cells: []string{"the-ring-of-the-house-under-the-stairs", "12", "7.8 A", "8.7 A", "16 A"}}, {Cells: []string{"cell", "2", "0.7 A", "1.7 A", "4.3 A"}}}}
+	family, all := fixture.Family(t), letteredBlock(t, &section.Section{Title: "Circuits", Tables: []section.Table{table}})
+	heads := 0
+	for i, a := range all {
+		if a.S == "as set" || a.S == "at full" || a.S == "may carry" {
+			heads++
+		}
+		one := ink.Item{Text: a}
+		for _, b := range all[i+1:] {
+			other := ink.Item{Text: b}
+			if shared, meet := box.Intersection(one.Bounds(family).Box, other.Bounds(family).Box); meet && box.Width(shared) > 0.1 {
+				t.Errorf("%q lies over %q", a.S, b.S)
+			}
+		}
+	}
+	if heads != 3 {
+		t.Errorf("%d of 3 heads are whole", heads)
 	}
 }

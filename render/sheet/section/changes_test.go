@@ -36,6 +36,25 @@ setups:
   again: {camera: A, after: wide}
 `
 
+// TestALevelGivesNoColourThatIsSet: where the lamp's own white is set to another, that line says it, and the level does not claim it.
+func TestALevelGivesNoColourThatIsSet(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, "scrimshaw: 1\nexposure: {white: 5600 K}\nlights: {a: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, colour: 5600 K}}\nsetups: {one: {}, two: {after: one, change: {lights: {a: {level: 40 %, colour: 3200 K}}}}}\n")
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	var said []string
+	for _, list := range reportOf(section.Input{Setup: setups[1]}).Sections() {
+		if strings.HasPrefix(list.Title, "Changes") {
+			for _, e := range list.Tables[0].Entries {
+				said = append(said, e.Cells[len(e.Cells)-1])
+			}
+		}
+	}
+	if want := []string{"level 40 %, was 100 %", "3200 K, was 5600 K"}; !slices.Equal(said, want) {
+		t.Errorf("the changes are %q, want %q", said, want)
+	}
+}
+
 // changesOf is the list of changes of each set-up that names ask for: its title, and its rows.
 func changesOf(t *testing.T, names ...string) [][]string {
 	t.Helper()

@@ -60,7 +60,7 @@ func (c told) lightPart(was, is *plan.Light, a change.Aspect) string {
 	case change.Aim:
 		return cmp.Or(c.aimWords(is), "turned")
 	case change.Level:
-		return set("level", LightLevel(is), LightLevel(was)) + strings.Join(When(slices.Equal(was.Gels, is.Gels), gives(was, is)), "")
+		return set("level", LightLevel(is), LightLevel(was)) + strings.Join(When(slices.Equal(was.Gels, is.Gels) && was.Head.White == is.Head.White, gives(was, is)), "")
 	case change.White:
 		return set("", LightColour(is), LightColour(was))
 	case change.Gels:
@@ -110,7 +110,7 @@ func (c told) cuePart(was, is *plan.Cue, a change.Aspect) string {
 	return cmp.Or(strings.Join(parts, "; "), "in another order")
 }
 
-// gives says the colour that follows from a level or from gels; where both are others, the gels say it.
+// gives says the colour that follows from a level or from gels; where both are others, the gels say it, and where its own white is, that does.
 func gives(was, is *plan.Light) string {
 	if is.Level <= 0 || was.Level <= 0 || LightColour(is) == LightColour(was) {
 		return ""

@@ -20,7 +20,7 @@ func circuits(s *plan.Setup, c Units) *Section {
 		return &Section{}
 	}
 	t := Table{Columns: []Column{
-		{Strong: true},
+		{Strong: true, Breaks: true},
 		{Flexible: true},
 		{Head: "as set", Align: ink.Right},
 		{Head: "at full", Align: ink.Right},
@@ -117,7 +117,7 @@ func (c Units) feederWords(l *supply.Load) string {
 		words += " through " + strings.Join(l.Feeder.Through, " and ")
 	}
 	if l.Feeder.Section > 0 {
-		words += fmt.Sprintf(" of %s mm², loses %.1f %%", unit.FormatNumber(l.Feeder.Section), 100*l.Feeder.Drop)
+		words += " of " + unit.FormatNumber(l.Feeder.Section) + " mm², loses " + LossWords(l.Feeder.Drop)
 	}
 	return words
 }
@@ -153,7 +153,15 @@ func (c Units) cableWords(l *supply.Load) string {
 	if section == 0 {
 		return words
 	}
-	return words + fmt.Sprintf("; of %s mm², loses up to %.1f %%", unit.FormatNumber(section), 100*drop)
+	return words + "; of " + unit.FormatNumber(section) + " mm², loses up to " + LossWords(drop)
+}
+
+// LossWords print the share of its volts that a cable loses, to a tenth of a percent; what is less than that is no nothing.
+func LossWords(share float64) string {
+	if share > 0 && share < 0.0005 {
+		return "less than 0.1 %"
+	}
+	return fmt.Sprintf("%.1f %%", 100*share)
 }
 
 // amps is a load of a circuit; a dash where its voltage is not known.

@@ -45,3 +45,12 @@ lights:
 		t.Errorf("the circuits are\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 }
+
+// TestALossIsNeverNothing: what a cable loses is less than the last figure, and not none.
+func TestALossIsNeverNothing(t *testing.T) {
+	for share, want := range map[float64]string{0: "0.0 %", 1e-7: "less than 0.1 %", 0.000499: "less than 0.1 %", 0.0005: "0.1 %", 0.0314: "3.1 %"} {
+		if got := section.LossWords(share); got != want {
+			t.Errorf("%g is %q, want %q", share, got, want)
+		}
+	}
+}

@@ -65,6 +65,14 @@ func Matching(all []Digest) (out []Matched, alone []string) {
 	return out, alone
 }
 
+// sideWords say on which side of the picture the key is: "left", "turned away from A".
+func sideWords(l *match.Look) string {
+	if l.Side == meter.TurnedTo || l.Side == meter.TurnedAway {
+		return string(l.Side) + " " + shortPost(l.Camera)
+	}
+	return strings.TrimPrefix(string(l.Side), "camera ")
+}
+
 // looksIn are the looks of one set-up.
 func looksIn(all []Digest, setup string) []match.Look {
 	for i := range all {
@@ -85,7 +93,7 @@ func matchColumn(l, from *match.Look, others []match.Look) MatchColumn {
 		c.Cells = append(c.Cells, matchCell(l, from, r))
 	}
 	struck := l.Struck[match.Contrast] // which side is brighter hangs on the light of both
-	c.Cells = append(c.Cells, MatchCell{Text: orDash(strings.TrimPrefix(string(l.Side), "camera ")), Off: l.Turned(from) && !struck && !from.Struck[match.Contrast], Struck: struck})
+	c.Cells = append(c.Cells, MatchCell{Text: orDash(sideWords(l)), Off: l.Turned(from) && !struck && !from.Struck[match.Contrast], Struck: struck})
 	if fix := l.FixTo(from, others); fix != nil {
 		c.Fix = fixWords(fix, l, from)
 	} else if slices.ContainsFunc([]match.Row{match.Key, match.Fill, match.Contrast, match.KeyColour, match.FillColour}, func(r match.Row) bool { return l.Off(from, r) }) {

@@ -12,6 +12,7 @@ type Column struct {
 	Flexible bool
 	Align    ink.Align // left or right
 	Strong   bool
+	Breaks   bool    // a strong one whose cells run on in further lines where the flexible one would have no room
 	Least    float64 // mm that it is wide at least: room to write in
 }
 
