@@ -118,22 +118,33 @@ func ContactRoles() []string {
 
 // CommonAssumed are the defaults that decide numbers in every set-up of a day. What one set-up assumes besides stands on its own pages.
 func CommonAssumed(all []Digest) *Section {
-	t := Table{Columns: []Column{{}, {Flexible: true}}}
+	q := &Section{Title: "Assumed in all set-ups", Rank: layout.Other}
 	if len(all) == 0 {
-		return &Section{}
+		return q
 	}
+	var things []string
+	assumed := map[string][]string{} // by thing
 	for _, a := range all[0].Assumed {
 		if slices.ContainsFunc(all, func(d Digest) bool { return !slices.Contains(d.Assumed, a) }) {
 			continue
 		}
-		words := Joined(" ", a.What, a.Value)
-		if n := len(t.Entries); n > 0 && t.Entries[n-1].Cells[0] == a.Thing {
-			t.Entries[n-1].Cells[1] += "; " + words
-			continue
+		if assumed[a.Thing] == nil {
+			things = append(things, a.Thing)
 		}
-		t.Entries = append(t.Entries, Entry{Cells: []string{a.Thing, words}})
+		assumed[a.Thing] = append(assumed[a.Thing], Joined(" ", a.What, a.Value))
 	}
-	return &Section{Title: "Assumed in all set-ups", Rank: layout.Other, Tables: []Table{t}}
+	alike := map[string][]string{} // things, by what is assumed of them
+	for _, thing := range things {
+		words := strings.Join(assumed[thing], "; ")
+		alike[words] = append(alike[words], thing)
+	}
+	for _, thing := range things {
+		words := strings.Join(assumed[thing], "; ")
+		if alike[words][0] == thing {
+			q.Words = append(q.Words, strings.Join(alike[words], ", ")+": "+words)
+		}
+	}
+	return q
 }
 
 // DayCautions are the cautions of all set-ups, each once, with the numbers of all that it is about in any of them.
