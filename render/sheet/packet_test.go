@@ -3,9 +3,9 @@ package sheet
 import (
 	"context"
 	"fmt"
+	"maps"
 	"math"
 	"runtime"
-	"maps"
 	"slices"
 	"strings"
 	"testing"
