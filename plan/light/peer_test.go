@@ -195,10 +195,10 @@ func TestGoals(t *testing.T) {
 
 	furnished, floor := furnishedReference()
 	w := build(t, furnished, Options{Workers: 2})
-	var lamps []*lamp
+	var lamps []*readyLamp
 	var all []int
 	for i, e := range referenceLamps() {
-		lamps, all = append(lamps, newLamp(&e, w.faces, w.tubes, w.bundle)), append(all, i)
+		lamps, all = append(lamps, &readyLamp{emitter: e, lamp: w.newLamp(&e)}), append(all, i)
 	}
 	took = least(8, func() {
 		b := &Basis{targets: Targets{Lattices: []Lattice{floor}}, columns: make([]column, len(lamps)), Lights: make([]string, len(lamps))}
