@@ -42,7 +42,7 @@ func (c revisions) clouds(v layout.View) (all []cloud) {
 		here := cloud{object: "revision:" + string(l.Sort) + ":" + l.Name, alt: c.In.Setup.Numbered(l.Name) + " is not as on the sheet before."}
 		if l.Part(change.Goes) != nil {
 			here.alt = before.Numbered(l.Name) + " was here on the sheet before."
-			if body := (ghosts{c.Drawing}).bodyBefore(before, l); body != nil {
+			if body := (ghosts(c)).bodyBefore(before, l); body != nil {
 				here.gone = body(v)
 			}
 			here.round = slices.Concat(here.gone, placeOf(before, l, v))
@@ -184,7 +184,7 @@ func (c revisions) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (o
 		own = append(own, carto.Obstacle{Outline: around, Leaders: true})
 	}
 	for _, g := range c.stood() {
-		paper := ghosts{c.Drawing}.drawOne(p, v, &g, slices.Concat(taken, own), throws, p.Look.revisionPen())
+		paper := ghosts(c).drawOne(p, v, &g, slices.Concat(taken, own), throws, p.Look.revisionPen())
 		if len(paper) > 0 {
 			c.used("gone")
 		}
@@ -202,7 +202,7 @@ func (c revisions) stood() (all []ghost) {
 		if !moves || m.Plan < change.Unmoved || c.Second || c.Terse {
 			continue
 		}
-		if body := (ghosts{c.Drawing}).bodyBefore(c.In.Since.Setup, l); body != nil {
+		if body := (ghosts(c)).bodyBefore(c.In.Since.Setup, l); body != nil {
 			all = append(all, ghost{object: string(l.Sort) + ":" + l.Name, alt: c.In.Setup.Numbered(l.Name) + " stood here on the sheet before, " + c.Length(m.Plan) + " away.",
 				from: plan.InPlan(m.From), to: plan.InPlan(m.To), body: body})
 		}
