@@ -214,7 +214,7 @@ func TestReadmeTellsTheDay(t *testing.T) {
 	readme := sentences(t)
 	last := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/bindery.yaml", "--setup", "oda-night", "-o", "-", "--format", "txt")), " ")
 	for told, comes := range map[string]string{
-		"Oda turns the lamp down over 3 s: her key side goes from T4 to T2+⅓, 1.5 stops.":                  "oda, key side T4 T2+⅓ 304 lx 107 lx −1.5",
+		"Oda turns the lamp down over 3 s: her key side goes from T4 to T2+⅓, 1.5 stops.":                   "oda, key side T4 T2+⅓ 304 lx 107 lx −1.5",
 		"**Changes since night** has the 10 changes that come before, 26 min by the minutes that the scene": "10 changes: 1 set, 2 move, 2 level, 2 aim, 2 mark, 1 camera; 26 min by the scene's own rates.",
 	} {
 		if !strings.Contains(readme, told) || !strings.Contains(last, comes) {
