@@ -24,6 +24,7 @@ type Camera struct {
 	Confusion  float64    // diameter of the circle that counts as a point in the gate, mm
 	Readout    float64    // how much later the last row of a frame is read than its first, s
 	Looks      string     // the person that it looks at; "" at something else
+	Follows    string     // the thing that it turns with when that is moved in the scene; "" where it keeps its direction
 	Track      *Track     // nil: it does not move
 	Room       float64    // margin about the frame that nothing should lie in, share of its width
 	Exposure   Exposure

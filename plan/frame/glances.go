@@ -77,7 +77,7 @@ func (g *glances) inMirror(things []thing) (all []Reflection) {
 			continue
 		}
 		one.Turn = g.leastTurn(t)
-		if !one.Own() {
+		if t.movable(g.camera) {
 			one.Move = g.leastMove(looks, t, one.Along)
 		}
 		all = append(all, *one)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -161,4 +162,50 @@ func TestMirrorsShowMarksAndTheCameraItself(t *testing.T) {
 	if before := r3.Norm(r3.Vec{X: 0.9 + itself.Along - 3.2}); before > 0.6 {
 		t.Errorf("it sees itself most %.2f m along", itself.Along)
 	}
+}
+
+// What a camera is pointed at by name is not to be moved out of its mirror or its picture, for it turns after that. One that is pointed there by a place
+// keeps its direction. A cable lies as its ends do, in a mirror too.
+func TestWhatACameraTurnsWithIsNotMoved(t *testing.T) {
+	const text = `
+rooms: {den: {size: [6, 5]}}
+furniture: {glass: {mirror: [2, 1.8], at: {wall: den.left, along: 1.5}, lift: 0.4}}
+cameras:
+  A: {at: [3, 1.5], height: 1.4, looks: LOOKS, lens: 18 mm, sensor: full-frame}
+  B: {at: [4, 0.5], height: 1.4, looks: LOOKS, lens: 85 mm}
+grip: {board: {card: [0.6, 0.6], at: [1.4, 3.2], height: 1.2, faces: 90}}
+circuits: {wall: {at: [0.2, 4.5], breaker: 16}}
+lights: {key: {unit: led-panel-100, at: [3.4, 3.4], height: 1.6, aim: 90, circuit: wall}}
+`
+	for looks, moves := range map[string]bool{"board": false, "[1.4, 3.2, 1.2]": true} {
+		setup := laidOut(t, &staged{set: strings.ReplaceAll(text, "LOOKS", looks)})
+		if setup == nil {
+			t.Fatal("a fault in the scene")
+		}
+		all := frame.Reflections(setup)
+		board := reflected(t, all, "A", frame.Grip, "board")
+		if (board.Move != nil) != moves || board.Turn == nil {
+			t.Errorf("looks: %s: out of the mirror the board is moved by %+v, or that turned by %+v", looks, board.Move, board.Turn)
+		}
+		if lead := reflected(t, all, "A", frame.Cable, "key"); lead.Move != nil || lead.Turn == nil {
+			t.Errorf("looks: %s: the cable is moved out of the mirror by %+v, or that turned by %+v", looks, lead.Move, lead.Turn)
+		}
+		for _, g := range frame.Judge(setup) {
+			if g.Camera == "B" && g.Name == "board" && (!g.Shows() || (g.Move != nil) != moves) {
+				t.Errorf("looks: %s: out of the picture the board is moved by %+v", looks, g.Move)
+			}
+		}
+	}
+}
+
+// reflected is what a camera sees of a thing in some mirror.
+func reflected(t *testing.T, all []frame.Reflection, camera string, kind frame.Kind, name string) *frame.Reflection {
+	t.Helper()
+	for i := range all {
+		if r := &all[i]; r.Camera == camera && r.Kind == kind && r.Name == name {
+			return r
+		}
+	}
+	t.Fatalf("no mirror shows %s", name)
+	return nil
 }

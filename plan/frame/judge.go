@@ -55,7 +55,7 @@ func (e *eye) judge() []Sight {
 
 // mend finds what takes a thing out of the pictures of a camera and the margin about them.
 func (e *eye) mend(s *Sight, t *thing) {
-	if t.kind != Rails && t.kind != Cable {
+	if t.movable(e.camera) {
 		s.Move = e.leastMove(t, e.postOf(s))
 	}
 	s.Pan = e.leastPan(t)

@@ -42,6 +42,11 @@ type thing struct {
 	standsOnIt bool    // whether it stands on legs
 }
 
+// movable says whether the thing can be moved out of a picture or a mirror of a camera: one that the camera turns with stays where it is in that.
+func (t *thing) movable(c *plan.Camera) bool {
+	return t.kind != Rails && t.kind != Cable && t.name != c.Name && t.name != c.Follows
+}
+
 // measure finds the ball that holds the thing where it stands.
 func (t *thing) measure() {
 	t.stances = t.at(r3.Vec{})

@@ -42,7 +42,7 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	cropped := r.gate(written, &c)
 	filters, filtered := r.filters(written)
 	c.Filters = filters
-	c.Looks = r.whomItSees(written)
+	c.Looks, c.Follows = r.whomItSees(written), r.whatItFollows(written)
 	if !ok || !looks || !cropped || !filtered || !written.Lens.Set {
 		return plan.Camera{}, false
 	}
@@ -80,10 +80,29 @@ func (r *cameraPass) whomItSees(c *scene.Camera) string {
 	return r.firstFor(c.Name)
 }
 
+// whatItFollows is the thing that a camera is pointed at by its name, or who stands at that mark: where that is moved, the camera turns with it,
+// unless it stays as it was.
+func (r *cameraPass) whatItFollows(c *scene.Camera) string {
+	name := r.firstFor(c.Name)
+	if c.Looks.Set {
+		name = c.Looks.Value.Thing.Name
+	}
+	if r.staysPointed(c) {
+		return ""
+	}
+	thing, _, _ := strings.Cut(name, ".")
+	return thing
+}
+
+// staysPointed says whether a camera keeps the direction that it had in the set-up before.
+func (r *cameraPass) staysPointed(c *scene.Camera) bool {
+	return r.keptCamera(c.Name) != nil && !r.writtenHere(c.Node, "looks")
+}
+
 // lookFrame is the frame of a camera: level, its axis to what it looks at.
 func (r *cameraPass) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Frame, bool) {
-	if before := r.keptCamera(c.Name); before != nil && !r.writtenHere(c.Node, "looks") {
-		f := before.Frame
+	if r.staysPointed(c) {
+		f := r.keptCamera(c.Name).Frame
 		f.At = at
 		return f, true
 	}

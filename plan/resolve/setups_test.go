@@ -1,6 +1,7 @@
 package resolve
 
 import (
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -49,6 +50,28 @@ func lightOf(t *testing.T, s *plan.Setup, name string) *plan.Light {
 	}
 	t.Fatalf("no light %s", name)
 	return nil
+}
+
+// A camera turns with what it is pointed at by name, or with who stands at that mark; not with a place or a bearing, and not once it stays.
+func TestCamerasTurnWithWhatTheyArePointedAt(t *testing.T) {
+	const after = `
+people: {mara: {at: [3, 3], faces: 180, marks: {door: {at: [4, 4]}}}}
+grip: {card: {card: [1, 1], at: [1, 3], faces: mara}}
+cameras: {A: {at: [3, 0], looks: LOOKS, lens: 35 mm}}
+setups: {wide: {}, close: {after: wide, stays: [A]}}
+`
+	for looks, want := range map[string]string{"card": "card", "mara": "mara", "mara.door": "mara", "12": "", "[1, 3, 1]": "", "{pan: 3, tilt: 2}": ""} {
+		text := strings.Replace(after, "LOOKS", looks, 1)
+		if got := setup(t, text, "wide").Cameras[0].Follows; got != want {
+			t.Errorf("looks: %s turns with %q, want %q", looks, got, want)
+		}
+		if got := setup(t, text, "close").Cameras[0].Follows; got != "" {
+			t.Errorf("looks: %s turns with %q, and stays", looks, got)
+		}
+	}
+	if got := setup(t, strings.Replace(after, "looks: LOOKS, ", "", 1), "wide").Cameras[0].Follows; got != "mara" {
+		t.Errorf("without a word a camera turns with %q, want mara", got)
+	}
 }
 
 // What is placed by mara follows her, but what stays keeps place, height and aim.
