@@ -90,8 +90,8 @@ func (s *Shaft) support(edges, corners []r3.Vec) {
 // boundBySupport bounds the shaft by a plane that has two polygons on one side. Where they lie on both sides it does not,
 // and says so.
 func (s *Shaft) boundBySupport(h Plane, a, c []r3.Vec) bool {
-	low, high := spread(&h, a)
-	otherLow, otherHigh := spread(&h, c)
+	low, high := h.span(a)
+	otherLow, otherHigh := h.span(c)
 	switch low, high = min(low, otherLow), max(high, otherHigh); {
 	case high <= touching:
 		s.Bound(h)
@@ -105,17 +105,6 @@ func (s *Shaft) boundBySupport(h Plane, a, c []r3.Vec) bool {
 
 // touching is the distance, m, within which a corner counts as lying in a plane.
 const touching = 1e-9
-
-// spread is how far points lie over a plane, at least and at most.
-func spread(h *Plane, points []r3.Vec) (low, high float64) {
-	low = h.Over(points[0])
-	high = low
-	for _, p := range points[1:] {
-		over := h.Over(p)
-		low, high = min(low, over), max(high, over)
-	}
-	return low, high
-}
 
 // Between appends the parts of the set that may reach into a shaft, those in skip left out, in the order of the
 // set. A part is a number by which Shadow and Passing know a solid.
