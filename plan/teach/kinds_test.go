@@ -32,6 +32,9 @@ func TestMirroredWordsOfKinds(t *testing.T) {
 		"seated": func(s float64) string {
 			return fmt.Sprintf("ada: {at: [%g, 0], faces: %g, pose: seated}", 0.2*s, -30*s)
 		},
+		"lying": func(s float64) string {
+			return fmt.Sprintf("ada: {at: [%g, 0], faces: %g, pose: lying}", 0.2*s, 40*s)
+		},
 	} {
 		says := func(side float64) string {
 			text := mirroredScene(side)
