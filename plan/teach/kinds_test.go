@@ -19,7 +19,7 @@ import (
 	"scrimshaw/samples"
 )
 
-// Of kinds of scenes, in profile, over somebody's shoulder, back to back, seated, lying and in feet, a mirrored one mirrors the words.
+// Of kinds of scenes, in profile, over somebody's shoulder, back to back, seated and lying, a mirrored one mirrors the words.
 func TestMirroredWordsOfKinds(t *testing.T) {
 	for name, people := range map[string]func(side float64) string{
 		"in profile": func(s float64) string { return fmt.Sprintf("ada: {at: [%g, 0], faces: %g}", 0.2*s, 85*s) },
