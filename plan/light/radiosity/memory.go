@@ -72,9 +72,9 @@ func (m *Memory) linksOf(patches []uint32) (out []linked, missing []int) {
 
 // keepLinks takes up patches with what they see.
 func (m *Memory) keepLinks(some []linked) {
-	for i := range some {
-		if m.holds(patchBytes + 4*len(some[i].links)) {
-			m.linked[some[i].number] = &some[i]
+	for _, l := range some { // each by itself, so that those for which there is no room are let go
+		if m.holds(patchBytes + 4*cap(l.links)) {
+			m.linked[l.number] = &l
 		}
 	}
 }
@@ -130,6 +130,9 @@ func (m *Memory) keepFrame(f *frame) {
 		return
 	}
 	known := knownFrame{*f, m.round}
+	for s := range known.buffers {
+		known.buffers[s].turned = nil // found anew for each place that the domes are turned to
+	}
 	if m.holds(known.bytes()) {
 		m.frames = append(m.frames, known)
 	}
