@@ -15,12 +15,12 @@ type eye struct {
 	*viewing
 	camera *plan.Camera
 	things []thing
-	sights []Sight // of the things
-	posts  []*post // in their order along the track; the last may be out of it, where things showed between two others
-	track  int     // how many of them are in their order
-	moved  moved   // the thing that was looked at last where it is moved to
-	last   int     // the post that something showed from last
-	others []*eye  // all cameras, by which a move is judged
+	sights []Sight   // of the things
+	posts  []*post   // in their order along the track; the last may be out of it, where things showed between two others
+	track  int       // how many of them are in their order
+	moved  moved     // the thing that was looked at last where it is moved to
+	last   lastPlace // the post that something showed from
+	others []*eye    // all cameras, by which a move is judged
 }
 
 // post is a camera at one place, and what it sees from there.
@@ -207,14 +207,23 @@ func (e *eye) clears(most float64, round func(float64) float64, shows func(p *po
 	return 0, 0, false
 }
 
-// anywhere says whether something holds at one of the posts. The one at which it held last is asked first.
+// anywhere says whether something holds at one of the posts.
 func (e *eye) anywhere(holds func(p *post) bool) bool {
-	if e.last < len(e.posts) && holds(e.posts[e.last]) {
+	return e.last.anywhere(len(e.posts), func(i int) bool { return holds(e.posts[i]) })
+}
+
+// lastPlace is the place of a track at which something held last.
+type lastPlace int
+
+// anywhere says whether something holds at one of so many places. The last one is asked first, for most often it holds there again.
+func (l *lastPlace) anywhere(places int, holds func(i int) bool) bool {
+	last := int(*l)
+	if last < places && holds(last) {
 		return true
 	}
-	for i, p := range e.posts {
-		if i != e.last && holds(p) {
-			e.last = i
+	for i := range places {
+		if i != last && holds(i) {
+			*l = lastPlace(i)
 			return true
 		}
 	}

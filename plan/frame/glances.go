@@ -38,8 +38,8 @@ type glances struct {
 	camera *plan.Camera
 	in     *reflector
 	from   []glance
-	last   int     // the place from which something showed last
-	eyes   *[]*eye // of all cameras; nil until they are asked for
+	last   lastPlace // from which something showed
+	eyes   *[]*eye   // of all cameras; nil until they are asked for
 }
 
 // glance is the camera at one place.
@@ -113,19 +113,8 @@ func (g *glances) mostOf(looks []*looking, things []thing) []Reflection {
 	return worst
 }
 
-// anywhere says whether something holds at one of the places. The one at which it held last is asked first.
-func (g *glances) anywhere(holds func(i int) bool) bool {
-	if holds(g.last) {
-		return true
-	}
-	for i := range g.from {
-		if i != g.last && holds(i) {
-			g.last = i
-			return true
-		}
-	}
-	return false
-}
+// anywhere says whether something holds at one of the places.
+func (g *glances) anywhere(holds func(i int) bool) bool { return g.last.anywhere(len(g.from), holds) }
 
 // glanceAt looks at one thing from one place, and keeps what is seen where more of it shows than before.
 func (g *glances) glanceAt(look *looking, t *thing, from *glance, worst *Reflection) {
