@@ -178,7 +178,6 @@ const (
 
 // sum is the rule on one triangle.
 func (c *cubature) sum(t *triangle) float64 {
-	area := r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
 	all := r3.Add(r3.Add(t[0], t[1]), t[2])
 	sum := radonMiddle * c.l.fromPoint(r3.Scale(1.0/3, all), c.r)
 	for i := range radon {
@@ -188,15 +187,13 @@ func (c *cubature) sum(t *triangle) float64 {
 			sum += n.weight * c.l.fromPoint(r3.Add(r3.Scale(n.other, all), r3.Scale(n.own-n.other, p)), c.r)
 		}
 	}
-	return sum * area
+	return sum * t.area()
 }
 
-// short is a rule of three points on one triangle, exact for the second degree (G. Strang and G. Fix, An Analysis of the Finite Element Method,
-// 1973).
+// short is a rule of three points on one triangle.
 func (c *cubature) short(t *triangle) (sum float64) {
-	all := r3.Add(r3.Add(t[0], t[1]), t[2])
-	for _, p := range t {
-		sum += c.l.fromPoint(r3.Add(r3.Scale(1.0/6, all), r3.Scale(0.5, p)), c.r)
+	for _, at := range t.three() {
+		sum += c.l.fromPoint(at, c.r)
 	}
 	return sum * t.area() / 3
 }

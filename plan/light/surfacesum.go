@@ -76,15 +76,13 @@ func (s *surfaceSum) parallelogram(f []r3.Vec) {
 	}
 }
 
-// triangle sums over a triangle by its middle, or by three points, exact for the second degree (G. Strang and G. Fix,
-// An Analysis of the Finite Element Method, 1973).
+// triangle sums over a triangle by its middle, or by three points.
 func (s *surfaceSum) triangle(t triangle) {
 	if !s.closely && t.longest() < flatShare*s.near {
 		s.at(solid.Centre(t[:]), t.area())
 		return
 	}
-	all := r3.Add(r3.Add(t[0], t[1]), t[2])
-	for _, p := range t {
-		s.at(r3.Add(r3.Scale(1.0/6, all), r3.Scale(0.5, p)), t.area()/3)
+	for _, at := range t.three() {
+		s.at(at, t.area()/3)
 	}
 }

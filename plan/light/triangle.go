@@ -17,6 +17,16 @@ func (t *triangle) area() float64 {
 	return r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
 }
 
+// three are the places of a rule of three points that weigh alike, exact for the second degree (G. Strang and G. Fix, An Analysis of the
+// Finite Element Method, 1973).
+func (t *triangle) three() (at [3]r3.Vec) {
+	all := r3.Add(r3.Add(t[0], t[1]), t[2])
+	for i, p := range t {
+		at[i] = r3.Add(r3.Scale(1.0/6, all), r3.Scale(0.5, p))
+	}
+	return at
+}
+
 // split cuts a triangle into n by n equal ones.
 func (t *triangle) split(n int, each func(triangle)) {
 	u, v := r3.Scale(1/float64(n), r3.Sub(t[1], t[0])), r3.Scale(1/float64(n), r3.Sub(t[2], t[0]))

@@ -49,3 +49,38 @@ func TestPassingOverShadowsChangesNothing(t *testing.T) {
 		t.Errorf("shadows were passed over %d times and hid all %d times: too few to tell", fewer, hid)
 	}
 }
+
+// What stopped one way is looked at first for the next, and changes nothing of what that meets: side by side, the other way round, and past
+// solids that are left out.
+func TestWaysSideBySide(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 2))
+	b := benchmarkSet(40)
+	var last Stopper
+	stopped, again := 0, 0
+	for range 300 {
+		from, to := randomPoint(r), randomPoint(r)
+		skip := []ID{b.parts[r.IntN(len(b.parts))].id}
+		if last.number > 0 && r.IntN(4) == 0 {
+			skip[0] = b.parts[last.number-1].id
+		}
+		for range 10 {
+			aside := r3.Vec{X: 0.1 * r.NormFloat64(), Y: 0.1 * r.NormFloat64(), Z: 0.1 * r.NormFloat64()}
+			before := last
+			want, blocked := b.Segment(from, r3.Add(to, aside), skip, nil)
+			got, stops := b.SegmentAgain(&last, from, r3.Add(to, aside), skip, nil)
+			if stops != blocked || !reflect.DeepEqual(got, want) {
+				t.Fatalf("from %v to %v it is stopped: %v, past %d panes; alone %v, past %d", from, to, stops, len(got), blocked, len(want))
+			}
+			if stops {
+				stopped++
+				if last == before {
+					again++
+				}
+			}
+			from, to = to, from
+		}
+	}
+	if again < 300 || again == stopped {
+		t.Errorf("of %d ways that are stopped %d are by what stopped the last: too few to tell", stopped, again)
+	}
+}
