@@ -6,6 +6,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/solid"
 )
 
 // Reflections looks by each camera into each mirror, and into each pane, that its frame shows, in the order of the scene: of one that moves from all
@@ -88,8 +89,9 @@ func (g *glances) inMirror(things []thing) (all []Reflection) {
 // looks are those into the mirror, place by place; nil from where it shows its back or lies outside the picture.
 func (g *glances) looks() []*looking {
 	all := make([]*looking, len(g.from))
+	past := beyond(&g.in.mirror, g.hides)
 	for i := range g.from {
-		if look, ok := newLooking(&g.in.mirror, g.from[i].picture, g.hides); ok {
+		if look, ok := newLooking(&g.in.mirror, g.from[i].picture, past); ok {
 			all[i] = &look
 		}
 	}
@@ -185,8 +187,9 @@ func (g *glances) inGlass() (all []Reflection) {
 			continue
 		}
 		var worst Reflection
+		past := beyond(&g.in.mirror, g.opaqueFor(l))
 		for k := range g.from {
-			if one, ok := g.lampInGlass(l, &g.from[k]); ok && one.Share > worst.Share {
+			if one, ok := g.lampInGlass(l, &g.from[k], past); ok && one.Share > worst.Share {
 				worst = one
 			}
 		}
@@ -198,13 +201,13 @@ func (g *glances) inGlass() (all []Reflection) {
 }
 
 // lampInGlass is the light of one lamp in a pane from one place; not ok where it does not show there.
-func (g *glances) lampInGlass(l *plan.Light, from *glance) (r Reflection, ok bool) {
+func (g *glances) lampInGlass(l *plan.Light, from *glance, past func() *solid.BVH) (r Reflection, ok bool) {
 	p := from.picture
 	image := g.in.mirror.Image(p.At)
 	if !shinesTo(l, image) {
 		return r, false
 	}
-	look, ok := newLooking(&g.in.mirror, p, g.opaqueFor(l))
+	look, ok := newLooking(&g.in.mirror, p, past)
 	if !ok {
 		return r, false
 	}

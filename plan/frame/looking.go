@@ -2,6 +2,7 @@ package frame
 
 import (
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -18,8 +19,13 @@ type looking struct {
 	within []solid.Plane // of the picture, and through the edges of the mirror
 }
 
-// newLooking prepares a look into a mirror past a set; not ok where the mirror shows its back, or lies outside the picture.
-func newLooking(m *solid.Mirror, p picture, hides *solid.Set) (g looking, ok bool) {
+// beyond makes a set ready as one sees it past and in a mirror, once for the looks from all places, when one is first taken.
+func beyond(m *solid.Mirror, hides *solid.Set) func() *solid.BVH {
+	return sync.OnceValue(func() *solid.BVH { return solid.NewBVH(m.Through(hides)) })
+}
+
+// newLooking prepares a look into a mirror, past what is beyond it; not ok where the mirror shows its back, or lies outside the picture.
+func newLooking(m *solid.Mirror, p picture, past func() *solid.BVH) (g looking, ok bool) {
 	if m.Plane.Over(p.At) <= nearest {
 		return g, false
 	}
@@ -35,7 +41,7 @@ func newLooking(m *solid.Mirror, p picture, hides *solid.Set) (g looking, ok boo
 			g.within = append(g.within, solid.Plane{N: n, C: r3.Dot(n, p.At)})
 		}
 	}
-	g.set = solid.NewBVH(m.Through(hides))
+	g.set = past()
 	g.viewer = solid.Viewer{BVH: g.set}
 	return g, true
 }

@@ -48,12 +48,13 @@ func (g *glances) leastTurn(t *thing) *Turn {
 
 // clearOf says whether nothing of a thing shows in a mirror that is turned. Where the camera comes behind it, its other side may mirror too.
 func (g *glances) clearOf(t *thing, turned *reflector) bool {
+	past := beyond(&turned.mirror, g.hides)
 	return !g.anywhere(func(i int) bool {
 		from := &g.from[i]
 		if turned.mirror.Plane.Over(from.At) <= nearest {
 			return g.in.mirror.Plane.Over(from.At) > nearest // it was not behind it before
 		}
-		look, ok := newLooking(&turned.mirror, from.picture, g.hides)
+		look, ok := newLooking(&turned.mirror, from.picture, past)
 		return ok && g.showsIn(&look, t, r3.Vec{}, from)
 	})
 }
