@@ -29,9 +29,12 @@ func revised(in *Input, u Units) *Section {
 	for _, row := range from.Rows(in.Setup, u) {
 		t.Entries = append(t.Entries, Entry{Cells: []string{row.Tag, row.Words}})
 	}
+	var figures []*meter.Reading
 	shifted := shifted(in)
 	for i := range shifted {
-		t.Entries = append(t.Entries, Entry{Cells: []string{"", shifted[i].words(u)}})
+		q := &shifted[i]
+		t.Entries = append(t.Entries, Entry{Cells: []string{"", q.words(u)}, Struck: When(q.Was.StopsStruck() || q.Is.StopsStruck(), 1)})
+		figures = append(figures, q.Was, q.Is)
 	}
 	switch n := len(t.Entries); {
 	case n == 0:
@@ -40,7 +43,7 @@ func revised(in *Input, u Units) *Section {
 	case n > fewRevised:
 		s.Rank = layout.Listed
 	}
-	s.Tables = []Table{t}
+	s.Tables, s.Without = []Table{t}, NonEmpty(leftOut(figures...))
 	return s
 }
 
