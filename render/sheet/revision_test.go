@@ -307,6 +307,8 @@ func TestTheLetterIsHeldToWhatDiffers(t *testing.T) {
 		{"", "", true, "this differs from the sheet before, and neither has a revision; the next is A: write sheet: {revision: A}"},
 		{"final!", "final!", true, "this differs from the sheet before, and bears the same revision, final!; give it another"},
 		{"B", "A", true, "revision A comes before B of the sheet that this is held to; is the order of the two files right?"},
+		{"A", "", true, "this differs from the sheet before, which is revision A, and has no revision; the next is B: write sheet: {revision: B}"},
+		{"final!", "", true, "this differs from the sheet before, which is revision final!, and has no revision; give it another"},
 		{"A", "B", false, "nothing differs from the sheet before but the revision, B after A; "},
 		{"A", "", false, "nothing differs from the sheet before but the revision, none after A; "},
 		{"A", "B", true, ""}, {"A", "A", false, ""}, {"", "", false, ""}, {"", "A", true, ""},
