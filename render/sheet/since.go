@@ -29,7 +29,7 @@ func (s *Since) Add(setup *plan.Setup) {
 	s.lists.Add(setup)
 	s.Words = WordsOf(setup)
 	kept := *setup
-	kept.Set.Prisms, kept.Set.Sheets, kept.Before = nil, nil, setup.Before
+	kept.Set.Prisms, kept.Set.Sheets = nil, nil
 	s.setups = append(s.setups, &kept)
 }
 
@@ -46,14 +46,11 @@ func (s *Since) Named(name string) *plan.Setup {
 	return nil
 }
 
-// Differs says whether a set-up, or the set-ups of the run, are others than those of the sheet before.
+// Differs says whether a set-up is not as on the sheet before.
 func (s *Since) Differs(now *plan.Setup) bool {
 	held := s.Of(now)
 	return held.Setup == nil || len(held.Lines) > 0
 }
-
-// Lacks says whether the sheet before has set-ups that are not among those of names.
-func (s *Since) Lacks(names []string) bool { return len(s.Gone(names)) > 0 }
 
 // Of holds a set-up to the sheet before; nil where nobody asks.
 func (s *Since) Of(now *plan.Setup) *section.Since {
