@@ -89,16 +89,6 @@ func listedReadings(in *Input) (all []*meter.Reading) {
 	return all
 }
 
-// lightOf is what a reading is a measure of, lx or cd/m²; 0 in the dark.
-func lightOf(r *meter.Reading) float64 {
-	for _, v := range []*float64{r.Lux, r.Luminance} {
-		if v != nil {
-			return math.Max(*v, 0)
-		}
-	}
-	return 0
-}
-
 // words say a reading with what it was.
 func (s *shift) words(u Units) string {
 	words := set(readingName(s.Is), Joined(" ", u.Metered(s.Is), Stop(s.Is.Stop)), Joined(" ", u.Metered(s.Was), Stop(s.Was.Stop)))
