@@ -99,7 +99,7 @@ func (w *work) shooting(ctx context.Context, std streams, args []string, flags *
 		}
 		return ctx.Err()
 	})
-	if old != nil && len(flags.work.setups) == 0 {
+	if old != nil {
 		d.Since.Lose(old.sheets.Gone(d.Setups))
 	}
 	return d, err

@@ -38,7 +38,7 @@ func cardOf(s *section.Section) page.Card {
 // rowOf is an entry: what stands up to its flexible column names it, what stands beyond that are its figures.
 func rowOf(t *section.Table, e *section.Entry) page.Row {
 	named := 1 + slices.IndexFunc(t.Columns, func(c section.Column) bool { return c.Flexible })
-	row := page.Row{Name: strings.TrimSpace(strings.Join(e.Cells[:named], " ")), Notes: e.Notes, Revised: e.Revised}
+	row := page.Row{Name: strings.TrimSpace(strings.Join(e.Cells[:named], " ")), Notes: e.Notes, Revised: e.Revised, Struck: slices.ContainsFunc(e.Struck, func(i int) bool { return i < named })}
 	if named > 0 && t.Columns[named-1].Head != "" && len(t.Columns) == named+2 {
 		row.Name = t.Columns[named-1].Head + ": " + row.Name // whose figures they are
 	}

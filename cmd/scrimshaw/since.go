@@ -125,7 +125,7 @@ func (w *work) checkCommon(in *input, path string) error {
 
 // checkRevisions reports a revision that is the same though something differs, or another though nothing does.
 func (w *work) checkRevisions(std streams, since *sheet.Since, flags *workFlags) error {
-	differs := len(flags.setups) == 0 && since.Lacks(w.names)
+	differs := len(since.Gone(w.names)) > 0
 	var last *plan.Setup
 	err := w.each(func(_ int, s *plan.Setup) error {
 		differs, last = differs || since.Differs(s), s

@@ -57,6 +57,7 @@ type Card struct {
 // Row is an entry of a list, with its figures and notes.
 type Row struct {
 	Revised bool // not as on the sheet before
+	Struck  bool // its name holds figures that are struck through
 	Name    string
 	Figures []Figure
 	Notes   []string

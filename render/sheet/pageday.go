@@ -142,7 +142,7 @@ func (b *binder) mark(l *dayList, all []*section.Section) {
 	for _, s := range all {
 		var was *section.Section
 		for _, q := range before {
-			if q.Title == s.Title || b.since.only {
+			if q.Title == s.Title || b.since.single {
 				was = q
 			}
 		}

@@ -62,17 +62,16 @@ func (s *Since) CheckRevision(now *plan.Setup, differs bool) []source.Diagnostic
 	}
 	is, was := now.Scene.Sheet.Revision, s.setups[0].Scene.Sheet.Revision.Value
 	d := source.Diagnostic{Severity: source.Warning, Code: "revision-letter", Span: is.Span, Path: "sheet.revision"}
-	next := NextRevision(was)
 	switch {
 	case differs && is.Value == was:
 		d.Message = "this differs from the sheet before, and bears the same revision, " + was
 		if was == "" {
 			d.Message = "this differs from the sheet before, and neither has a revision"
 		}
-		d.Hint = "give it another"
-		if next != "" {
-			d.Hint = "the next is " + next + ": write sheet: {revision: " + next + "}"
-		}
+		d.Hint = nextHint(was)
+	case differs && is.Value == "":
+		d.Message = "this differs from the sheet before, which is revision " + was + ", and has no revision"
+		d.Hint = nextHint(was)
 	case differs && NextRevision(is.Value) == was:
 		d.Message = fmt.Sprintf("revision %s comes before %s of the sheet that this is held to", is.Value, was)
 		d.Hint = "is the order of the two files right?"
@@ -83,6 +82,14 @@ func (s *Since) CheckRevision(now *plan.Setup, differs bool) []source.Diagnostic
 		return nil
 	}
 	return []source.Diagnostic{d}
+}
+
+// nextHint names the revision after another, where there is one.
+func nextHint(was string) string {
+	if next := NextRevision(was); next != "" {
+		return "the next is " + next + ": write sheet: {revision: " + next + "}"
+	}
+	return "give it another"
 }
 
 func orNone(revision string) string {

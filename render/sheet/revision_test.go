@@ -183,20 +183,25 @@ func TestADarkReadingIsToldWithoutStops(t *testing.T) {
 	}
 }
 
+// heldTo is what sheets of some set-ups say, and the inputs of sheets that are held to them.
+func heldTo(before, now []*plan.Setup) (since *Since, ins []Input) {
+	since = NewSince(false)
+	for _, s := range before {
+		since.Add(s)
+	}
+	for _, s := range now {
+		ins = append(ins, Input{Setup: s, Since: since.Of(s)})
+	}
+	return since, ins
+}
+
 // TestTheDayIsHeldToTheSheetsBefore: the cover says which set-ups are new, gone, revised and as they were; the kit how many there were of what; and each title
 // block what it is held to.
 func TestTheDayIsHeldToTheSheetsBefore(t *testing.T) {
 	now, _ := fixture.SetupsOf(t, strings.Replace(oddDay, "units: ft", "units: ft\nsheet: {revision: B}", 1))
 	before, _ := fixture.SetupsOf(t, strings.NewReplacer("units: ft", "units: ft\nsheet: {revision: A}", "  empty:", "  bare:", "level: 20 %", "level: 25 %", "top: {unit: fresnel-tungsten-300", "old: {unit: fresnel-tungsten-650",
 		"top: {aim: down}", "old: {aim: down}").Replace(oddDay))
-	since := NewSince(false)
-	for _, s := range before {
-		since.Add(s)
-	}
-	var ins []Input
-	for _, s := range now {
-		ins = append(ins, Input{Setup: s, Since: since.Of(s)})
-	}
+	since, ins := heldTo(before, now)
 	o := Options{Packet: true, Since: since, Font: fixture.Family(t)}
 	doc, _ := Compose(ins, o)
 	said := map[string]string{}
@@ -227,14 +232,7 @@ func TestOnlyWhatTheVanNeedsOtherwiseIsMarked(t *testing.T) {
 	const more = "  c: {unit: led-tube-60, at: [4, 1], height: 2, aim: down, gels: [1/2 CTO], circuit: ring}\n"
 	before, _ := fixture.SetupsOf(t, text)
 	now, _ := fixture.SetupsOf(t, strings.Replace(text, "setups:", more+"setups:", 1))
-	since := NewSince(false)
-	for _, s := range before {
-		since.Add(s)
-	}
-	var ins []Input
-	for _, s := range now {
-		ins = append(ins, Input{Setup: s, Since: since.Of(s)})
-	}
+	since, ins := heldTo(before, now)
 	doc, _ := Compose(ins, Options{Packet: true, Since: since, Font: fixture.Family(t)})
 	want := map[string][]string{".kit": {"was 1", "was 2", "was 2"}, ".consumables": {"new"}, ".power": nil}
 	rows := map[string]int{".kit": 3, ".consumables": 1, ".power": 1} // the tube, its stand and its bag; the other gel; the ring
@@ -307,6 +305,8 @@ func TestTheLetterIsHeldToWhatDiffers(t *testing.T) {
 		{"", "", true, "this differs from the sheet before, and neither has a revision; the next is A: write sheet: {revision: A}"},
 		{"final!", "final!", true, "this differs from the sheet before, and bears the same revision, final!; give it another"},
 		{"B", "A", true, "revision A comes before B of the sheet that this is held to; is the order of the two files right?"},
+		{"A", "", true, "this differs from the sheet before, which is revision A, and has no revision; the next is B: write sheet: {revision: B}"},
+		{"final!", "", true, "this differs from the sheet before, which is revision final!, and has no revision; give it another"},
 		{"A", "B", false, "nothing differs from the sheet before but the revision, B after A; "},
 		{"A", "", false, "nothing differs from the sheet before but the revision, none after A; "},
 		{"A", "B", true, ""}, {"A", "A", false, ""}, {"", "", false, ""}, {"", "A", true, ""},

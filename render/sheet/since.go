@@ -16,12 +16,12 @@ type Since struct {
 	setups   []*plan.Setup
 	readings map[string][]meter.Reading
 	lists    *list.Day
-	only     bool // this run and that file have one set-up each, which are the same whatever they are called
+	single   bool // this run and that file have one set-up each, which are the same whatever they are called
 }
 
-// NewSince begins with no set-ups. only says that the run has one set-up, and the file of the sheet before one, too.
-func NewSince(only bool) *Since {
-	return &Since{readings: map[string][]meter.Reading{}, lists: list.New(), only: only}
+// NewSince begins with no set-ups. single says that the run has one set-up, and the file of the sheet before one, too.
+func NewSince(single bool) *Since {
+	return &Since{readings: map[string][]meter.Reading{}, lists: list.New(), single: single}
 }
 
 // Add takes a set-up of the file of the sheet before. Its set is let go.
@@ -29,7 +29,7 @@ func (s *Since) Add(setup *plan.Setup) {
 	s.lists.Add(setup)
 	s.Words = WordsOf(setup)
 	kept := *setup
-	kept.Set.Prisms, kept.Set.Sheets, kept.Before = nil, nil, setup.Before
+	kept.Set.Prisms, kept.Set.Sheets = nil, nil
 	s.setups = append(s.setups, &kept)
 }
 
@@ -39,21 +39,18 @@ func (s *Since) AddReadings(setup string, all []meter.Reading) { s.readings[setu
 // Named is the set-up of the sheet before for one of the run; nil where there is none.
 func (s *Since) Named(name string) *plan.Setup {
 	for _, was := range s.setups {
-		if was.Name == name || s.only {
+		if was.Name == name || s.single {
 			return was
 		}
 	}
 	return nil
 }
 
-// Differs says whether a set-up, or the set-ups of the run, are others than those of the sheet before.
+// Differs says whether a set-up is not as on the sheet before.
 func (s *Since) Differs(now *plan.Setup) bool {
 	held := s.Of(now)
 	return held.Setup == nil || len(held.Lines) > 0
 }
-
-// Lacks says whether the sheet before has set-ups that are not among those of names.
-func (s *Since) Lacks(names []string) bool { return len(s.Gone(names)) > 0 }
 
 // Of holds a set-up to the sheet before; nil where nobody asks.
 func (s *Since) Of(now *plan.Setup) *section.Since {
@@ -70,7 +67,7 @@ func (s *Since) Of(now *plan.Setup) *section.Since {
 // Gone are the set-ups of the sheet before that the run has no more.
 func (s *Since) Gone(names []string) (all []string) {
 	for _, was := range s.setups {
-		if !s.only && !slices.Contains(names, was.Name) {
+		if !s.single && !slices.Contains(names, was.Name) {
 			all = append(all, was.Name)
 		}
 	}

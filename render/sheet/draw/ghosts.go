@@ -37,22 +37,30 @@ type ghost struct {
 	body     func(v layout.View) []r2.Vec
 }
 
-// moved are the things that stand elsewhere than before, those that went farthest first.
-func (c ghosts) moved() (all []ghost) {
-	before, now := c.In.Setup.Before, c.In.Setup
-	if before == nil || c.Second || c.Terse {
+// moved are the things that stand elsewhere than in the set-up before, those that went farthest first.
+func (c ghosts) moved() []ghost {
+	before := c.In.Setup.Before
+	if before == nil {
 		return nil
 	}
-	list := change.Between(change.Of(before), change.Of(now))
-	for i := range list.Lines {
-		l := &list.Lines[i]
+	return c.stood(before, change.Between(change.Of(before), change.Of(c.In.Setup)).Lines, "in the set-up before")
+}
+
+// stood are the things that stand elsewhere than before by some lines, those that went farthest first; when says when they stood there.
+func (c ghosts) stood(before *plan.Setup, lines []change.Line, when string) (all []ghost) {
+	if c.Second || c.Terse {
+		return nil
+	}
+	for i := range lines {
+		l := &lines[i]
 		m, moves := l.Move()
-		body := c.bodyBefore(before, l)
-		if !moves || m.Plan < change.Unmoved || body == nil {
+		if !moves || m.Plan < change.Unmoved {
 			continue
 		}
-		all = append(all, ghost{object: string(l.Sort) + ":" + l.Name, alt: now.Numbered(l.Name) + " stood here in the set-up before, " + c.Length(m.Plan) + " away.",
-			from: plan.InPlan(m.From), to: plan.InPlan(m.To), body: body})
+		if body := c.bodyBefore(before, l); body != nil {
+			all = append(all, ghost{object: string(l.Sort) + ":" + l.Name, alt: c.In.Setup.Numbered(l.Name) + " stood here " + when + ", " + c.Length(m.Plan) + " away.",
+				from: plan.InPlan(m.From), to: plan.InPlan(m.To), body: body})
+		}
 	}
 	slices.SortStableFunc(all, func(a, b ghost) int {
 		return cmp.Compare(r2.Norm(r2.Sub(b.to, b.from)), r2.Norm(r2.Sub(a.to, a.from)))
@@ -108,17 +116,22 @@ func (c ghosts) soft(v layout.View) (all []carto.Obstacle) {
 	return all
 }
 
-// draw draws the ghosts that find room: none over a label, a symbol or somebody else, none whose arrow crosses one, and none whose arrow runs
-// along a throw. It returns the paper that they take.
-func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own []carto.Obstacle) {
+// draw draws the ghosts of the set-up before. It returns the paper that they take.
+func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) []carto.Obstacle {
+	return c.drawAll(p.On(ink.Moves), v, c.moved(), taken, throws, p.Look.ghostArrow(), "ghost")
+}
+
+// drawAll draws the ghosts that find room, under a sign of the legend: none over a label, a symbol or somebody else, none whose arrow crosses one, and
+// none whose arrow runs along a throw. It returns the paper that they take.
+func (c ghosts) drawAll(p Pad, v layout.View, all []ghost, taken, throws []carto.Obstacle, pen ink.Pen, sign string) (own []carto.Obstacle) {
 	drawn := 0
-	for _, g := range c.moved() {
-		if drawn == mostGhosts || len(g.body(v)) < 3 {
+	for i := range all {
+		if drawn == mostGhosts {
 			break
 		}
-		paper := c.drawOne(p.On(ink.Moves), v, &g, slices.Concat(taken, own), throws, p.Look.ghostArrow())
+		paper := c.drawOne(p, v, &all[i], slices.Concat(taken, own), throws, pen)
 		if len(paper) > 0 {
-			c.used("ghost")
+			c.used(sign)
 			drawn++
 		}
 		own = append(own, paper...)
@@ -132,7 +145,7 @@ func (c ghosts) drawOne(p Pad, v layout.View, g *ghost, taken, throws []carto.Ob
 	a, b, long := c.arrow(v, g, body)
 	around := c.others(v, g, taken)
 	line := dimension{from: a, to: b}
-	if !long || !c.fits(v, body, around) || !c.fits(v, []r2.Vec{a, b}, around) || slices.ContainsFunc(throws, line.runsAlong) {
+	if len(body) < 3 || !long || !c.fits(v, body, around) || !c.fits(v, []r2.Vec{a, b}, around) || slices.ContainsFunc(throws, line.runsAlong) {
 		return nil
 	}
 	q := p.of("ghost:"+g.object, g.alt)

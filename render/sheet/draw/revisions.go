@@ -42,7 +42,7 @@ func (c revisions) clouds(v layout.View) (all []cloud) {
 		here := cloud{object: "revision:" + string(l.Sort) + ":" + l.Name, alt: c.In.Setup.Numbered(l.Name) + " is not as on the sheet before."}
 		if l.Part(change.Goes) != nil {
 			here.alt = before.Numbered(l.Name) + " was here on the sheet before."
-			if body := (ghosts(c)).bodyBefore(before, l); body != nil {
+			if body := ghosts(c).bodyBefore(before, l); body != nil {
 				here.gone = body(v)
 			}
 			here.round = slices.Concat(here.gone, placeOf(before, l, v))
@@ -63,31 +63,23 @@ func (c revisions) clouds(v layout.View) (all []cloud) {
 
 // bodyNow is the symbol of a thing as it is drawn; nil where there is no symbol.
 func (c revisions) bodyNow(l *change.Line) []r2.Vec {
-	s := c.In.Setup
-	first := 0
-	stand := func(i int) []r2.Vec { return c.Stands[first+i].Body }
-	for i := range s.People {
-		if l.Sort == change.Person && s.People[i].Name == l.Name {
-			return stand(i)
+	s, first := c.In.Setup, 0
+	for _, drawn := range [...]struct { // in the order of drawThings
+		sort change.Sort
+		n    int
+		name func(i int) string
+	}{
+		{change.Person, len(s.People), func(i int) string { return s.People[i].Name }},
+		{change.Camera, len(s.Cameras), func(i int) string { return s.Cameras[i].Name }},
+		{change.Light, len(s.Lights), func(i int) string { return s.Lights[i].Name }},
+		{change.Grip, len(s.Grip), func(i int) string { return s.Grip[i].Name }},
+	} {
+		for i := range drawn.n {
+			if drawn.sort == l.Sort && drawn.name(i) == l.Name {
+				return c.Stands[first+i].Body
+			}
 		}
-	}
-	first += len(s.People)
-	for i := range s.Cameras {
-		if l.Sort == change.Camera && s.Cameras[i].Name == l.Name {
-			return stand(i)
-		}
-	}
-	first += len(s.Cameras)
-	for i := range s.Lights {
-		if l.Sort == change.Light && s.Lights[i].Name == l.Name {
-			return stand(i)
-		}
-	}
-	first += len(s.Lights)
-	for i := range s.Grip {
-		if l.Sort == change.Grip && s.Grip[i].Name == l.Name {
-			return stand(i)
-		}
+		first += drawn.n
 	}
 	for i := range s.Furniture {
 		if l.Sort == change.Furniture && s.Furniture[i].Name == l.Name {
@@ -168,7 +160,7 @@ func (c revisions) soft(v layout.View) (all []carto.Obstacle) {
 	return all
 }
 
-// draw draws the clouds, the outlines of what is gone, and of what moved those that find room. It returns the paper that they take.
+// draw draws the clouds, the outlines of what is gone, and of what moved those that find room, as ghosts do. It returns the paper that they take.
 func (c revisions) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own []carto.Obstacle) {
 	p = p.On(ink.Revisions)
 	p.canvas = p.canvas.Within(box.Corners(v.Panel)...)
@@ -183,31 +175,11 @@ func (c revisions) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (o
 		c.used("revised")
 		own = append(own, carto.Obstacle{Outline: around, Leaders: true})
 	}
-	for _, g := range c.stood() {
-		paper := ghosts(c).drawOne(p, v, &g, slices.Concat(taken, own), throws, p.Look.revisionPen())
-		if len(paper) > 0 {
-			c.used("gone")
-		}
-		own = append(own, paper...)
+	if lines := c.lines(); len(lines) > 0 {
+		stood := ghosts(c).stood(c.In.Since.Setup, lines, "on the sheet before")
+		own = append(own, ghosts(c).drawAll(p, v, stood, slices.Concat(taken, own), throws, p.Look.revisionPen(), "gone")...)
 	}
 	return own
-}
-
-// stood are the things that stand elsewhere than on the sheet before, as ghosts of theirs.
-func (c revisions) stood() (all []ghost) {
-	lines := c.lines()
-	for i := range lines {
-		l := &lines[i]
-		m, moves := l.Move()
-		if !moves || m.Plan < change.Unmoved || c.Second || c.Terse {
-			continue
-		}
-		if body := (ghosts(c)).bodyBefore(c.In.Since.Setup, l); body != nil {
-			all = append(all, ghost{object: string(l.Sort) + ":" + l.Name, alt: c.In.Setup.Numbered(l.Name) + " stood here on the sheet before, " + c.Length(m.Plan) + " away.",
-				from: plan.InPlan(m.From), to: plan.InPlan(m.To), body: body})
-		}
-	}
-	return all[:min(len(all), mostGhosts)]
 }
 
 // revisionPen draws what is not as on the sheet before.

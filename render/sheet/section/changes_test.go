@@ -36,19 +36,28 @@ setups:
   again: {camera: A, after: wide}
 `
 
-// TestALevelGivesNoColourThatIsSet: where the lamp's own white is set to another, that line says it, and the level does not claim it.
-func TestALevelGivesNoColourThatIsSet(t *testing.T) {
-	setups, log := fixture.SetupsOf(t, "scrimshaw: 1\nexposure: {white: 5600 K}\nlights: {a: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, colour: 5600 K}}\nsetups: {one: {}, two: {after: one, change: {lights: {a: {level: 40 %, colour: 3200 K}}}}}\n")
+// changesToSecond are the cells of the list of changes of the second of two set-ups.
+func changesToSecond(t *testing.T, scene string) (rows [][]string) {
+	t.Helper()
+	setups, log := fixture.SetupsOf(t, scene)
 	if len(setups) != 2 {
 		t.Fatal(log.All())
 	}
-	var said []string
 	for _, list := range reportOf(section.Input{Setup: setups[1]}).Sections() {
 		if strings.HasPrefix(list.Title, "Changes") {
 			for _, e := range list.Tables[0].Entries {
-				said = append(said, e.Cells[len(e.Cells)-1])
+				rows = append(rows, e.Cells)
 			}
 		}
+	}
+	return rows
+}
+
+// TestALevelGivesNoColourThatIsSet: where the lamp's own white is set to another, that line says it, and the level does not claim it.
+func TestALevelGivesNoColourThatIsSet(t *testing.T) {
+	var said []string
+	for _, cells := range changesToSecond(t, "scrimshaw: 1\nexposure: {white: 5600 K}\nlights: {a: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, colour: 5600 K}}\nsetups: {one: {}, two: {after: one, change: {lights: {a: {level: 40 %, colour: 3200 K}}}}}\n") {
+		said = append(said, cells[len(cells)-1])
 	}
 	if want := []string{"level 40 %, was 100 %", "3200 K, was 5600 K"}; !slices.Equal(said, want) {
 		t.Errorf("the changes are %q, want %q", said, want)
@@ -252,17 +261,9 @@ setups:
   wide: {camera: A}
   close: {camera: A, after: wide, change: {people: {ada: {marks: {sit: {at: [1, 1.4]}, end: {at: [4, 1]}}, walk: [[0, 0], [2, 1]]}, bo: {walk: [[0, 0], [0, 2]]}}}}
 `
-	setups, log := fixture.SetupsOf(t, scene)
-	if len(setups) != 2 {
-		t.Fatal(log.All())
-	}
 	var rows []string
-	for _, list := range reportOf(section.Input{Setup: setups[1]}).Sections() {
-		if strings.HasPrefix(list.Title, "Changes") {
-			for _, e := range list.Tables[0].Entries {
-				rows = append(rows, strings.Join(e.Cells, ": "))
-			}
-		}
+	for _, cells := range changesToSecond(t, scene) {
+		rows = append(rows, strings.Join(cells, ": "))
 	}
 	if want := []string{"□: ada: walks another way", "□: bo: walks", "□: ada.sit: moved 0.40 m; faces 121°", "□: ada.end: new"}; !slices.Equal(rows, want) {
 		t.Errorf("the changes are\n%q, want\n%q", rows, want)

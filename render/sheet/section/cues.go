@@ -142,7 +142,7 @@ func rangeTable(all *meter.Cues) Table {
 	t := Table{Columns: []Column{{Flexible: true}, {Head: "lowest", Align: ink.Right}, {Head: "after", Align: ink.Right}, {Head: "highest", Align: ink.Right}, {Head: "after", Align: ink.Right}}}
 	for k := range all.States[0].Readings {
 		low, high := 0, 0
-		light := func(i int) float64 { return amountOf(&all.States[i].Readings[k].Reading) }
+		light := func(i int) float64 { return lightOf(&all.States[i].Readings[k].Reading) }
 		for i := range all.States {
 			if light(i) < light(low) {
 				low = i
@@ -168,14 +168,6 @@ func (u Units) lightWords(r *meter.Reading) string {
 		return unit.FormatLuminance(*r.Luminance)
 	}
 	return u.Lux(r.Lux)
-}
-
-// amountOf is the light of a reading, lx or cd/m².
-func amountOf(r *meter.Reading) float64 {
-	if r.Luminance != nil {
-		return *r.Luminance
-	}
-	return *r.Lux
 }
 
 // stateName is the cue of a state; "before" of the one before all.
@@ -244,14 +236,11 @@ func playedStop(r *meter.Reading) string { return stopOrLight(&meter.CueReading{
 func (in *Input) cueWords(l *plan.Light) string {
 	names := in.runsOfCues(l)
 	word := "cue "
-	if len(names) > 1 || strings.Contains(strings.Join(names, ""), runOfCues) {
+	if len(in.Setup.CuesOf(l.Name)) > 1 {
 		word = "cues "
 	}
 	return Joined("; ", Prefixed(word, strings.Join(names, ", ")), playWords(l))
 }
-
-// runOfCues stands between the first and the last cue of a run: "q1–q9".
-const runOfCues = "–"
 
 // leastRun is how many cues in a row are named by their first and last alone.
 const leastRun = 4
@@ -265,7 +254,7 @@ func (in *Input) runsOfCues(l *plan.Light) (names []string) {
 			end++
 		}
 		if end-i >= leastRun {
-			names = append(names, all[i].Name+runOfCues+all[end-1].Name)
+			names = append(names, all[i].Name+"–"+all[end-1].Name)
 			i = end
 			continue
 		}

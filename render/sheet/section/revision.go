@@ -29,9 +29,12 @@ func revised(in *Input, u Units) *Section {
 	for _, row := range from.Rows(in.Setup, u) {
 		t.Entries = append(t.Entries, Entry{Cells: []string{row.Tag, row.Words}})
 	}
+	var figures []*meter.Reading
 	shifted := shifted(in)
 	for i := range shifted {
-		t.Entries = append(t.Entries, Entry{Cells: []string{"", shifted[i].words(u)}})
+		q := &shifted[i]
+		t.Entries = append(t.Entries, Entry{Cells: []string{"", q.words(u)}, Struck: When(q.Was.StopsStruck() || q.Is.StopsStruck(), 1)})
+		figures = append(figures, q.Was, q.Is)
 	}
 	switch n := len(t.Entries); {
 	case n == 0:
@@ -40,7 +43,7 @@ func revised(in *Input, u Units) *Section {
 	case n > fewRevised:
 		s.Rank = layout.Listed
 	}
-	s.Tables = []Table{t}
+	s.Tables, s.Without = []Table{t}, NonEmpty(leftOut(figures...))
 	return s
 }
 
@@ -84,16 +87,6 @@ func listedReadings(in *Input) (all []*meter.Reading) {
 		}
 	}
 	return all
-}
-
-// lightOf is what a reading is a measure of, lx or cd/m²; 0 in the dark.
-func lightOf(r *meter.Reading) float64 {
-	for _, v := range []*float64{r.Lux, r.Luminance} {
-		if v != nil {
-			return math.Max(*v, 0)
-		}
-	}
-	return 0
 }
 
 // words say a reading with what it was.

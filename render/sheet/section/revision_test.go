@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"scrimshaw/plan"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/section"
 )
@@ -67,6 +68,41 @@ func TestRevisionsAreSaidInWords(t *testing.T) {
 	} {
 		if got := revisedRows(t, patch); !slices.Equal(got, want) {
 			t.Errorf("%s\n says %q", patch, got)
+		}
+	}
+}
+
+// TestFiguresWithoutAKeyAreStruckInWhatWasRevised: a reading that a key could change which nothing computes is struck there as it is in the tables, whichever
+// of the two sheets has the key, and no other is.
+func TestFiguresWithoutAKeyAreStruckInWhatWasRevised(t *testing.T) {
+	for _, c := range []struct {
+		was, is []plan.Uncomputed
+		without string
+	}{
+		{nil, []plan.Uncomputed{fixture.Filter}, "Struck figures are without filter of A."},
+		{[]plan.Uncomputed{fixture.Scrims}, nil, "Struck figures are without scrims of 2 soft."},
+		{nil, nil, ""},
+	} {
+		in := fixture.Example()
+		was := slices.Clone(in.Readings)
+		for i := range was {
+			if was[i].Lux != nil {
+				was[i].Lux = fixture.Number(4 * *was[i].Lux)
+			}
+		}
+		in.Readings[3].Uncomputed, was[3].Uncomputed = c.is, c.was
+		in.Since = section.SinceOf("A", in.Setup, in.Setup, was)
+		struck, without := 0, []string(nil)
+		for _, s := range (section.Report{In: &in}).Sections() {
+			if s.Title == "Revised since A" {
+				for i := range s.Tables[0].Entries {
+					struck += len(s.Tables[0].Entries[i].Struck)
+				}
+				without = s.Without
+			}
+		}
+		if want := section.NonEmpty(c.without); struck != len(want) || !slices.Equal(without, want) {
+			t.Errorf("was %v, is %v: %d struck, %q", c.was, c.is, struck, without)
 		}
 	}
 }

@@ -1,6 +1,8 @@
 package section
 
 import (
+	"math"
+
 	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
@@ -53,6 +55,16 @@ func (c Report) meters() *Section {
 		t.Entries = append(t.Entries, Entry{Cells: []string{"grey", unit.FormatLuminance(grey), WorkingStop(c.In.Setup), tenths(0)}, Notes: []string{meter.GreyInWords(x)}})
 	}
 	return &Section{Title: "Meters", Rank: layout.Needed, Tables: []Table{t}, Without: NonEmpty(leftOut(own...))}
+}
+
+// lightOf is what a reading is a measure of, lx or cd/m²; 0 in the dark.
+func lightOf(r *meter.Reading) float64 {
+	for _, v := range []*float64{r.Lux, r.Luminance} {
+		if v != nil {
+			return math.Max(*v, 0)
+		}
+	}
+	return 0
 }
 
 // Metered is the figure a meter shows: illuminance, or luminance of a spot.
