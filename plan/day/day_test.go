@@ -426,6 +426,18 @@ func covered(t *testing.T, all []*plan.Setup, l *day.List) {
 	}
 }
 
+// TestScrimsAreNoneOfAnotherUnitsLight: they are listed for themselves and go into what comes in the head's place too, so that it has to give
+// what the head gives without them: here the lux at 3 m that the catalogue states. The figure says where the lens stands that it is for.
+func TestScrimsAreNoneOfAnotherUnitsLight(t *testing.T) {
+	for _, scrims := range []string{"[double, single]", "half-double"} {
+		l := listed(t, "lights: {a: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down}}\nsetups: {bare: {}, scrims: {after: bare, change: {lights: {a: {scrims: "+scrims+"}}}}, spot: {after: scrims, change: {lights: {a: {focus: spot}}}}}\n")
+		const want = "640 lx at 3 m bare at flood, 3200 K; 5000 lx at 3 m bare at spot, 3200 K"
+		if got := l.Items[0].Gives; got != want {
+			t.Errorf("%s: another unit has to give %q, want %q", scrims, got, want)
+		}
+	}
+}
+
 // TestWhatAnotherUnitHasToGive: of a lamp that is used at two whites both are said with what it gives there, for it is not as bright at both.
 func TestWhatAnotherUnitHasToGive(t *testing.T) {
 	l := listed(t, "lights: {a: {unit: led-point-300-bicolour, modifier: softbox-90, at: [0, 0], height: 2, aim: down, colour: 5600 K}}\nsetups: {one: {}, two: {after: one, change: {lights: {a: {colour: 3200 K}}}}}\n")

@@ -48,10 +48,10 @@ func lowered(words string) string {
 // atEqual is how far off what another unit gives is held to it, m: common practice.
 const atEqual = 3
 
-// gives says what another unit has to give to do in a light's place: the flux that leaves it and how bright it is on its axis from afar, as it is
-// used and without gels, and its white.
+// gives says what another unit has to give to do in a light's place: how bright it is on its axis from afar, as its lens stands and without
+// gels and scrims, which are listed for themselves, and its white.
 func gives(l *plan.Light) string {
-	h := &l.Head
+	h := l.Head.Unscrimmed()
 	if h.Class == term.Practical {
 		return ""
 	}
@@ -59,11 +59,14 @@ func gives(l *plan.Light) string {
 	if h.ModifierLabel != "" {
 		words = "with " + h.ModifierLabel
 	}
+	if focus := h.FocusWord(); focus != "" {
+		words += " at " + focus
+	}
 	if u := h.Unit; u.Kelvin[0] != u.Kelvin[1] {
 		words += " set to " + unit.FormatKelvin(h.White.Kelvin) // it is not as bright at each of its whites
 	}
 	lux := h.Source.AxisLux(atEqual)
-	return fmt.Sprintf("%s lx at %d m %s, %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(h))
+	return fmt.Sprintf("%s lx at %d m %s, %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(&h))
 }
 
 // whites are those that a unit can be set to.

@@ -7,11 +7,32 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 )
+
+// TestWithoutItsScrimsAHeadIsAsItWasBefore: whole ones, half ones, and those that are added later, at a white of its own too.
+func TestWithoutItsScrimsAHeadIsAsItWasBefore(t *testing.T) {
+	for _, unit := range []string{"fresnel-tungsten-650", "led-fresnel-60-bicolour"} {
+		white := colour.White{Kelvin: 3200}
+		was := head(t, kit.Choice{Unit: unit, White: &white})
+		for _, scrims := range [][]term.Scrim{nil, {term.DoubleScrim}, {term.HalfDoubleScrim, term.SingleScrim}} {
+			choice := kit.Choice{Unit: unit, White: &white}
+			if scrims != nil {
+				choice.Scrims = &kit.ScrimChoice{Scrims: scrims}
+			}
+			for _, more := range [][]term.Scrim{nil, {term.SingleScrim, term.DoubleScrim}} {
+				is := head(t, choice).Scrimmed(more).Unscrimmed()
+				if got, want := is.Source.AxisLux(3), was.Source.AxisLux(3); math.Abs(got/want-1) > 1e-12 || len(is.Scrims) > 0 {
+					t.Errorf("%s with %v and %v: %g lx without them, %g before", unit, scrims, more, got, want)
+				}
+			}
+		}
+	}
+}
 
 // Scrims take half a stop and a stop, over and over; a half one takes its share of half the light.
 func TestScrims(t *testing.T) {

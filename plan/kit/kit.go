@@ -89,6 +89,7 @@ type Head struct {
 	shadeAims bool            // its shade turns with the aim
 	native    colour.White    // of the lamp at full level, before gels
 	stack     []colour.Filter // its gels
+	open      openHead        // what its scrims have changed
 }
 
 // normaliseModifier is the name of a modifier as the catalogue keeps it: "" for bare.

@@ -38,6 +38,7 @@ func (b *builder) dropScrims(u *Unit) {
 		}
 	}
 	before := h.Source.Flux
+	h.open.light = h.Source.Distribution
 	if half < 1 {
 		across, _ := photometry.FieldAngle(h.Source.Distribution)
 		d, share := photometry.NewHalfScrim(h.Source.Distribution, half, across, narrowestField)
@@ -45,8 +46,14 @@ func (b *builder) dropScrims(u *Unit) {
 		whole *= share
 	}
 	h.Source.Flux *= whole
-	h.Scrims = choice.Scrims
+	h.Scrims, h.open.share = choice.Scrims, whole
 	b.step("through its scrims", "flux x share that passes", "", h.Source.Flux, "lm", before, whole)
+}
+
+// openHead is what a head that has scrims in it is without them.
+type openHead struct {
+	light photometry.Distribution // where it goes
+	share float64                 // of its flux that its scrims pass
 }
 
 // TakesScrims says whether wire scrims go into the head.
@@ -54,10 +61,23 @@ func (h *Head) TakesScrims() bool {
 	return (h.Class == term.Lensed || h.Class == term.Bare) && h.Source.Opening.Form != photometry.Tube
 }
 
+// Unscrimmed is the head without its scrims.
+func (h Head) Unscrimmed() Head {
+	if len(h.Scrims) > 0 {
+		h.Source.Flux /= h.open.share
+		h.Source.Distribution, h.Scrims = h.open.light, nil
+	}
+	return h
+}
+
 // Scrimmed is the head with more whole scrims in it.
 func (h Head) Scrimmed(more []term.Scrim) Head {
+	if len(h.Scrims) == 0 {
+		h.open = openHead{h.Source.Distribution, 1}
+	}
 	for _, s := range more {
 		h.Source.Flux *= scrimPasses[s]
+		h.open.share *= scrimPasses[s]
 	}
 	h.Scrims = slices.Concat(h.Scrims, more)
 	return h

@@ -140,7 +140,7 @@ const litres = 1000
 // without says what the lists lack.
 func (d *Day) without() (all []string) {
 	if len(d.noCable) > 0 {
-		all = append(all, "No cable for "+strings.Join(d.noCable, ", ")+": no circuit says where their outlet is, or there is no way from it.")
+		all = append(all, "No cable for "+strings.Join(d.noCable, ", ")+": no circuit says where the outlet is, or there is no way from it.")
 	}
 	if len(d.bill.unpriced) > 0 {
 		all = append(all, "No price for "+strings.Join(d.bill.unpriced, "; ")+".")

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -30,6 +31,30 @@ func TestBeamsAreNumbered(t *testing.T) {
 			}
 			if drawn && !numbered {
 				t.Errorf("%s: nothing says whose the beam of %s is", s.pages[0].Title, l.Tag)
+			}
+		}
+	})
+}
+
+// TestTheLegendShowsBeamsThatThePlanHas: in a colour that a beam of the plan is drawn in, and the line to a tenth only where one can be seen
+// beside the line to half: of an image with a sharp edge both are one.
+func TestTheLegendShowsBeamsThatThePlanHas(t *testing.T) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
+		shown, signs := map[bool][]ink.Colour{}, map[bool][]ink.Colour{} // by whether they are dashed
+		for n := range s.pages {
+			for i := range s.pages[n].Items {
+				switch it := &s.pages[n].Items[i]; {
+				case it.Path == nil || it.Stroke == nil:
+				case it.Layer == ink.Beams:
+					shown[it.Stroke.Dash != nil] = append(shown[it.Stroke.Dash != nil], it.Stroke.Colour)
+				case it.Object == "legend:beam:half" || it.Object == "legend:beam:tenth":
+					signs[it.Stroke.Dash != nil] = append(signs[it.Stroke.Dash != nil], it.Stroke.Colour)
+				}
+			}
+		}
+		for dashed, colours := range signs {
+			if !slices.Contains(shown[dashed], colours[len(colours)-1]) {
+				t.Errorf("%s: no beam is drawn as the legend shows one, dashed %v: %v of %v", s.pages[0].Title, dashed, colours, shown[dashed])
 			}
 		}
 	})

@@ -124,6 +124,6 @@ func (c beams) stub(p Pad, v layout.View, l *plan.Light) {
 	if len(ink.ClipPolyline([]r2.Vec{from, to}, box.Corners(v.Panel))) == 0 {
 		return
 	}
-	c.used("stub")
+	c.usedOf(beamStub, l)
 	p.canvas.Arrow(ink.Pen{Colour: c.Pad.beam(section.LampColour(l)), Width: Medium}, throwHead, from, to)
 }

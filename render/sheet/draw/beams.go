@@ -36,11 +36,11 @@ func (c beams) drawBeams(p Pad, v layout.View) {
 		}
 		for _, edge := range tenth {
 			c.within(q, v, p.Look.fieldPen(colour), edge)
-			c.used("beam:tenth")
+			c.usedOf(beamTenth, l)
 		}
 		for _, edge := range half {
 			c.within(q, v, p.Look.beamPen(colour), edge)
-			c.used("beam:half")
+			c.usedOf(beamHalf, l)
 		}
 	}
 	for _, l := range stubs {
@@ -65,9 +65,12 @@ func (c beams) beamed() (whole []*section.Beam, stubs []*plan.Light) {
 
 // beamLines are the lines that are drawn of a beam, in metres: its edges up to what they meet and,
 // of a lamp small enough to cast sharp shadows, the sides of the shafts that openings let into a
-// room. Where both wedges are cut by the same jamb the line is the inner one's.
+// room. Where both wedges are cut by the same jamb the line is the inner one's, as it is of an image with a sharp edge.
 func (c beams) beamLines(l *plan.Light, b *section.Beam, v layout.View) (half, tenth [][]r2.Vec) {
 	half, tenth = beamEdges(l, b.Half, b.Spot), beamEdges(l, b.Tenth, b.Spot)
+	tenth = slices.DeleteFunc(tenth, func(t []r2.Vec) bool {
+		return slices.ContainsFunc(half, func(h []r2.Vec) bool { return coveredBy(h, t, oneLine/v.Scale) })
+	})
 	if b.Spot {
 		half = allSignificantParts(c.In.Setup, l, half, true)
 	}
@@ -94,7 +97,20 @@ func (c beams) beamLines(l *plan.Light, b *section.Beam, v layout.View) (half, t
 const (
 	maxSharpWidth = 0.30 // m: a wider source has no shadow edges that a line could show
 	minShaft      = 3.0  // mm on paper
+	oneLine       = 0.5  // mm on paper: lines that are no further apart are seen as one
 )
+
+// coveredBy says whether all of a line is within a distance of another.
+func coveredBy(other, line []r2.Vec, within float64) bool {
+	return !slices.ContainsFunc(line, func(p r2.Vec) bool {
+		for i := 1; i < len(other); i++ {
+			if carto.Distance(p, other[i-1], other[i]) <= within {
+				return false
+			}
+		}
+		return true
+	})
+}
 
 // shafts are the parts of a wedge's outline that run away from its source over a floor, from the
 // jamb of an opening: where one ray is stopped and its neighbour passes.

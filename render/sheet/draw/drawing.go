@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
@@ -74,6 +75,7 @@ func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }
 // shown is what a drawing has shown so far.
 type shown struct {
 	uses      map[string]example       // the symbols that the plan shows, each as the first of its kind is drawn
+	lightOf   map[string]*plan.Light   // by a line of the legend: the first light of which it is drawn
 	People    map[string]symbols.Drawn // as they stand on the plan
 	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
@@ -87,7 +89,9 @@ type shown struct {
 }
 
 // Clear forgets the plan that was drawn.
-func (c *shown) Clear() { *c = shown{uses: map[string]example{}, People: map[string]symbols.Drawn{}} }
+func (c *shown) Clear() {
+	*c = shown{uses: map[string]example{}, lightOf: map[string]*plan.Light{}, People: map[string]symbols.Drawn{}}
+}
 
 // example draws a thing of the plan as the legend shows it: about the origin, at a scale in mm for a metre.
 type example func(c ink.Canvas, k symbols.Look, scale float64) symbols.Drawn
@@ -99,6 +103,21 @@ func (c *shown) used(kind string) { c.usedAs(kind, nil) }
 func (c *shown) usedAs(kind string, as example) {
 	if _, known := c.uses[kind]; !known && kind != "" {
 		c.uses[kind] = as
+	}
+}
+
+// The lines of beams in the legend.
+const (
+	beamHalf  = "beam:half"
+	beamTenth = "beam:tenth"
+	beamStub  = "stub" // of a light whose beam is not drawn
+)
+
+// usedOf notes that the plan shows a line of the beam of a light, in its colour.
+func (c *shown) usedOf(line string, l *plan.Light) {
+	c.used(line)
+	if _, known := c.lightOf[line]; !known {
+		c.lightOf[line] = l
 	}
 }
 

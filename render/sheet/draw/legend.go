@@ -167,20 +167,17 @@ func (p Pad) ticked(c ink.Colour, width float64, a, b, tick r2.Vec) {
 	}
 }
 
-// beamLight is the light of the first beam of the plan, which the legend shows beams in; of a wall that of the first image on it.
-func (c legend) beamLight() colour.RGB {
-	if whole, _ := beams(c).beamed(); len(whole) > 0 {
-		return section.LampColour(c.In.Setup.LightNamed(whole[0].Light))
-	}
-	if len(c.In.Rims) > 0 {
-		return section.LampColour(c.In.Setup.LightNamed(c.In.Rims[0].Light))
+// colourOf is the colour of the first light of which the drawing shows a line of beams, which the legend shows that line in.
+func (c legend) colourOf(line string) colour.RGB {
+	if l := c.lightOf[line]; l != nil {
+		return section.LampColour(l)
 	}
 	return tungsten()
 }
 
 // lineSigns are the lines that the catalogue of symbols does not hold.
 func (c legend) lineSigns() []sign {
-	light := c.beamLight()
+	half, tenth, stub := c.colourOf(beamHalf), c.colourOf(beamTenth), c.colourOf(beamStub)
 	line := func(draw func(p Pad, from, to r2.Vec)) func(Pad, r2.Box) {
 		return func(p Pad, b r2.Box) {
 			y := (b.Min.Y + b.Max.Y) / 2
@@ -192,16 +189,16 @@ func (c legend) lineSigns() []sign {
 			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
 		{"tape", "tapes", line(func(p Pad, a, b r2.Vec) { p.ticked(p.Look.Place, Hair, a, b, box.At(0.7, 0.7)) })},
-		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) {
+		{beamHalf, "beam 50 %", line(func(p Pad, a, b r2.Vec) {
 			if p.Look.Glow > 0 {
-				band := p.band(light)
+				band := p.band(half)
 				p.Rect(box.Of(a.X, a.Y-bandWide, b.X, a.Y), 0, band, &band)
 			}
-			p.canvas.Polyline(p.Look.beamPen(p.beam(light)), a, b)
+			p.canvas.Polyline(p.Look.beamPen(p.beam(half)), a, b)
 		})},
-		{"beam:tenth", "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(light)), a, b) })},
-		{"stub", "direction", line(func(p Pad, a, b r2.Vec) {
-			p.canvas.Arrow(ink.Pen{Colour: p.beam(light), Width: Medium}, throwHead, a, b)
+		{beamTenth, "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(tenth)), a, b) })},
+		{beamStub, "direction", line(func(p Pad, a, b r2.Vec) {
+			p.canvas.Arrow(ink.Pen{Colour: p.beam(stub), Width: Medium}, throwHead, a, b)
 		})},
 		{"view", "view", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.viewPen(), a, b) })},
 		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
@@ -258,7 +255,7 @@ func (c legend) wallSigns() map[string]bool {
 	keys := map[string]bool{"size": true, "height": true, "outline": true, "brightest": c.In.Field != nil, "cliff": c.In.Field != nil}
 	if f, ok := OnWall(c.In); ok {
 		lines, _ := Wall(c).rimsOn(f)
-		keys["beam:half"] = len(lines) > 0
+		keys[beamHalf] = len(lines) > 0
 		for _, r := range c.readingsOn(f) {
 			keys["reading:"+string(r.Kind)] = true
 		}
@@ -283,11 +280,11 @@ func (c legend) planSigns() map[string]bool {
 	}
 	keys["reading:face"] = len(in.Faces) > 0
 	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
-	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
+	keys[beamHalf], keys[beamTenth] = len(in.Beams) > 0, len(in.Beams) > 0
 	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0
 	keys["tape"] = slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return len(l.Placing) > 0 }) ||
 		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return len(g.Placing) > 0 })
-	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
+	keys[beamStub] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
 	keys["walk:farthest"] = len(in.Walks) > 0
 	keys["cable"] = slices.ContainsFunc(s.Circuits, func(x plan.Circuit) bool { return x.Outlet != nil })
 	keys["ghost"] = len(ghosts(c).moved()) > 0

@@ -88,13 +88,29 @@ func (c maps) trace(f *section.Field, v layout.View) relief {
 	return c.traced(f, v, o)
 }
 
-// lensReach is how far from a camera, m, nobody is filmed.
+// lensReach is how far from a camera, m, nobody is filmed, unless the camera looks at somebody who is as near.
 const lensReach = 1.25
+
+// reachOf is how far from a camera at a point of the plan nobody is filmed, m: of one that looks at somebody as near, half the way.
+func (c maps) reachOf(lens r2.Vec) float64 {
+	reach, s := lensReach, c.In.Setup
+	for i := range s.Cameras {
+		p := s.Post(s.Cameras[i].Looks)
+		if p == nil || plan.InPlan(s.Cameras[i].Frame.At) != lens {
+			continue
+		}
+		if away := r2.Norm(r2.Sub(p.At, lens)); away < lensReach {
+			reach = math.Min(reach, away/2)
+		}
+	}
+	return reach
+}
 
 // aroundLens are the rings close about a camera, unless a light is in them. Receptors that are turned to it look all ways
 // there, and what they find within arm's length of one another says nothing of any face: the tint has it, and no line.
 func (c maps) aroundLens(lens r2.Vec) func(carto.Line) bool {
-	around := box.Of(lens.X-lensReach, lens.Y-lensReach, lens.X+lensReach, lens.Y+lensReach)
+	reach := c.reachOf(lens)
+	around := box.Of(lens.X-reach, lens.Y-reach, lens.X+reach, lens.Y+reach)
 	return func(ring carto.Line) bool {
 		if !ring.Closed || !box.AllIn(ring.Points, around) {
 			return false

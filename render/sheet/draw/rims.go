@@ -23,7 +23,7 @@ func (c beams) drawRims(p Pad, v layout.View) {
 		l := c.In.Setup.LightNamed(r.Light)
 		pen := p.Look.beamPen(c.Pad.beam(section.LampColour(l)))
 		c.within(p.On(ink.Beams).of("light:"+l.Name, ""), v, pen, planLine(r))
-		c.used("beam:half")
+		c.usedOf(beamHalf, l)
 	}
 }
 
@@ -82,14 +82,15 @@ func (c Wall) rimsOn(f WallFace) (lines [][]r2.Vec, of []*section.Rim) {
 func (c Wall) drawRims(p Pad, v layout.View, f WallFace) (clear []carto.Obstacle) {
 	lines, of := c.rimsOn(f)
 	for i, line := range lines {
-		pen := p.Look.beamPen(c.Pad.beam(section.LampColour(c.In.Setup.LightNamed(of[i].Light))))
+		l := c.In.Setup.LightNamed(of[i].Light)
+		pen := p.Look.beamPen(c.Pad.beam(section.LampColour(l)))
 		for _, seen := range v.Seen(line) {
 			p.On(ink.Beams).of("light:"+of[i].Light, "").canvas.Polyline(pen, seen...)
 			for k := 1; k < len(seen); k++ {
 				clear = append(clear, carto.Obstacle{Outline: seen[k-1 : k+1]})
 			}
 		}
-		c.used("beam:half")
+		c.usedOf(beamHalf, l)
 	}
 	return clear
 }
