@@ -7,7 +7,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
 )
@@ -34,9 +33,11 @@ func wayOut(r *checker, o *plan.Opening) bool {
 		switch wide, joined := widest(r, all, &p, o); {
 		case !joined:
 			r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
+		case wide <= 0:
+			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has no way to the way out %s past what stands there", p.Name, o.Name)
 		case wide < escapeWide:
 			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
-				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
+				p.Name, r.Length(wide), o.Name, r.Length(escapeWide))
 		}
 	}
 	return true
