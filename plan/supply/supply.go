@@ -33,6 +33,8 @@ type Load struct {
 
 	Flow Flow // with every light at full
 	Set  Flow // with each at its level, in the state that AsSet is of
+
+	below []*Draw // the lights on it and on what it feeds, as they stand in the scene
 }
 
 // Draw is what one light takes, all units of it together.
@@ -55,6 +57,7 @@ func Of(s *plan.Setup) (all Supply) {
 		all.Loads = append(all.Loads, loadOf(s, &s.Circuits[i]))
 	}
 	all.join()
+	all.gather(s)
 	for i := range all.Loads {
 		if all.Loads[i].From == nil {
 			all.Loads[i].sum(s)
@@ -80,6 +83,30 @@ func (s *Supply) join() {
 			l.From, from.Feeds = from, append(from.Feeds, l)
 		}
 	}
+}
+
+// gather gives each light to its circuit and to all that feeds that.
+func (s *Supply) gather(setup *plan.Setup) {
+	for i := range setup.Lights {
+		load, d := s.DrawOf(&setup.Lights[i])
+		for ; load != nil; load = load.From {
+			load.below = append(load.below, d)
+		}
+	}
+}
+
+// DrawOf is what a light takes, and the circuit that it is on; nil where it is on none.
+func (s *Supply) DrawOf(l *plan.Light) (*Load, *Draw) {
+	load := s.Of(l.Circuit)
+	if load == nil {
+		return nil, nil
+	}
+	for i := range load.Draws {
+		if load.Draws[i].Light == l {
+			return load, &load.Draws[i]
+		}
+	}
+	return nil, nil
 }
 
 // loadOf gathers what is on one circuit itself.
@@ -196,24 +223,18 @@ func RoundedUp(amps float64) float64 { return math.Ceil(10*amps-1e-6) / 10 }
 
 // Unknown are the lights on the circuit, and on what it feeds, of which nothing says what they draw.
 func (l *Load) Unknown() (all []*plan.Light) {
-	for _, d := range l.Draws {
+	for _, d := range l.below {
 		if d.Watts == 0 {
 			all = append(all, d.Light)
 		}
 	}
-	for _, fed := range l.Feeds {
-		all = append(all, fed.Unknown()...)
-	}
 	return all
 }
 
-// Numbers are the numbers of the lights on the circuit and on what it feeds, as they stand on the plan.
+// Numbers are the numbers of the lights on the circuit and on what it feeds, as they stand on the plan, in the order of the scene.
 func (l *Load) Numbers() (all []string) {
-	for _, d := range l.Draws {
+	for _, d := range l.below {
 		all = append(all, d.Light.Tag)
-	}
-	for _, fed := range l.Feeds {
-		all = append(all, fed.Numbers()...)
 	}
 	return all
 }
