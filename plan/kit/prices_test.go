@@ -38,7 +38,7 @@ func TestPriceFile(t *testing.T) {
 	}
 }
 
-// What is wrong with a price file is told with the fix.
+// A fault of a price file comes with its fix.
 func TestPriceFileFaults(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"rates: {sandbag-21: 1}", `the kit has no "sandbag-21" to put a price on [did you mean "sandbag-12"?]`},
