@@ -152,6 +152,8 @@ func TestWhatHoldsThings(t *testing.T) {
 			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
 		{"stairs that end short of the floor", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[1, 4, 2.3]", 1),
 			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
+		{"a way out by a window itself", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {w: {window: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
+			"warning escape ada has a way of 0.59 m to the way out w past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"no way out by a window", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}, w: {window: den.top, along: 2, width: 1.2}}\n" +
 			"furniture: {a: {box: [6, 0.5, 1], at: [3, 2]}}",
 			"warning escape ada has no way to the way out d past what stands there [clear a way, or name another way out]"},

@@ -68,6 +68,7 @@ func flightsOf(s *plan.Setup) (all []flight) {
 // way looks for ways to an opening over floors and flights.
 type way struct {
 	to        *plan.Opening
+	floor     float64 // z of the floor that the way out is on, m
 	obstacles []obstacle
 	flights   []flight
 }
@@ -79,9 +80,12 @@ func widest(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) (wide f
 	if room := r.out.RoomUnder(p.At, ""); room != nil {
 		floor = room.Base // who sits on a deck steps down from it
 	}
-	w := way{o, all, flightsOf(r.out)}
-	if sameFloor(floor, o.Sill) {
-		return widestWay(p.At, w.end(), between(all, p.Base, o.Sill, o)), true
+	w := way{o, o.Sill, all, flightsOf(r.out)}
+	if room := r.out.RoomNamed(o.Room); room != nil {
+		w.floor = room.Base // who leaves by a window climbs over its sill
+	}
+	if sameFloor(floor, w.floor) {
+		return widestWay(p.At, w.end(), w.between(p.Base, w.floor)), true
 	}
 	return w.from(p.At, floor)
 }
@@ -115,12 +119,12 @@ func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
 		}
 		p := &places[here]
 		p.gone = true
-		if sameFloor(p.floor, w.to.Sill) {
-			wide = max(wide, min(p.wide, widestWay(p.at, w.end(), between(w.obstacles, p.floor, w.to.Sill, w.to))))
+		if sameFloor(p.floor, w.floor) {
+			wide = max(wide, min(p.wide, widestWay(p.at, w.end(), w.between(p.floor, w.floor))))
 		}
 		for i, f := range w.flights {
 			if to := &places[i+1]; !to.gone && sameFloor(f.low, p.floor) && min(p.wide, f.wide) > max(to.wide, wide) {
-				to.wide = max(to.wide, min(p.wide, f.wide, widestWay(p.at, f.foot, between(w.obstacles, p.floor, f.low, w.to))))
+				to.wide = max(to.wide, min(p.wide, f.wide, widestWay(p.at, f.foot, w.between(p.floor, f.low))))
 			}
 		}
 	}
@@ -141,7 +145,7 @@ func widestOf(places []place, known float64) int {
 func (w *way) joins(floor float64) bool {
 	floors := []float64{floor}
 	for i := 0; i < len(floors); i++ {
-		if sameFloor(floors[i], w.to.Sill) {
+		if sameFloor(floors[i], w.floor) {
 			return true
 		}
 		for _, f := range w.flights {

@@ -72,13 +72,12 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	return all
 }
 
-// between is what of it stands between two floors, or on them, as high as who goes through an opening: what is on another floor is in
-// nobody's way.
-func between(all []obstacle, a, b float64, o *plan.Opening) (rings [][]r2.Vec) {
-	low, high := min(a, b), max(a, b)+o.Head-o.Sill
-	for i := range all {
-		if plane.Overlap(all[i].low, all[i].high, low, high) {
-			rings = append(rings, all[i].outline)
+// between is what stands between two floors, or on them, as high as who goes through the way out: what is on another floor is in nobody's way.
+func (w *way) between(a, b float64) (rings [][]r2.Vec) {
+	low, high := min(a, b), max(a, b)+w.to.Head-w.floor
+	for i := range w.obstacles {
+		if o := &w.obstacles[i]; plane.Overlap(o.low, o.high, low, high) {
+			rings = append(rings, o.outline)
 		}
 	}
 	return rings
