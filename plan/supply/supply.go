@@ -22,7 +22,6 @@ type Load struct {
 	From    *Load   // what feeds it; nil: nothing of the scene
 	Feeds   []*Load // what it feeds
 	Draws   []Draw  // the lights on it itself
-	Already float64 // what was on it before, and on what it feeds, amps
 	Full    float64 // with every light at full, amps; of three phases on the one that carries most
 	AsSet   float64 // with each at its level, amps: in the set-up, or after the cue that takes most
 	Cue     string  // that cue; "": the set-up itself takes as much
@@ -42,7 +41,6 @@ type Draw struct {
 	Light   *plan.Light
 	Watts   float64 // at full; 0: not known
 	Full    float64 // at full, amps; 0: not known
-	AsSet   float64 // at its level, amps
 	Inrush  float64 // peak as it is switched on, amps; 0: not known
 	Leakage float64 // down the earth, mA
 	Run     *Run    // its cable; nil: there is no way for one, or nobody says from where
@@ -140,7 +138,6 @@ func drawOf(l *plan.Light, volts float64, direct bool) Draw {
 		factor = 1
 	}
 	d.Full = power.Current(d.Watts, volts, factor)
-	d.AsSet = d.Full * shareAtLevel(l, l.Level)
 	if !direct {
 		d.Leakage = count * leakageOf(l)
 	}
