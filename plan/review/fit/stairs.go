@@ -95,6 +95,17 @@ func (w *way) end() r2.Vec {
 	return r2.Add(w.to.Middle(), r2.Scale(w.to.Depth/2, w.to.Outward))
 }
 
+// between is what stands between two floors, or on them, as high as who goes through the way out: what is on another floor is in nobody's way.
+func (w *way) between(a, b float64) (rings [][]r2.Vec) {
+	low, high := min(a, b), max(a, b)+w.to.Head-w.floor
+	for i := range w.obstacles {
+		if o := &w.obstacles[i]; plane.Overlap(o.low, o.high, low, high) {
+			rings = append(rings, o.outline)
+		}
+	}
+	return rings
+}
+
 // place is where somebody comes to, on a floor.
 type place struct {
 	at    r2.Vec

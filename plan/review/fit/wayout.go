@@ -72,17 +72,6 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	return all
 }
 
-// between is what stands between two floors, or on them, as high as who goes through the way out: what is on another floor is in nobody's way.
-func (w *way) between(a, b float64) (rings [][]r2.Vec) {
-	low, high := min(a, b), max(a, b)+w.to.Head-w.floor
-	for i := range w.obstacles {
-		if o := &w.obstacles[i]; plane.Overlap(o.low, o.high, low, high) {
-			rings = append(rings, o.outline)
-		}
-	}
-	return rings
-}
-
 // widestWay is how wide a way there is from one place to another, m, up to the usual width: 0 where there is none.
 func widestWay(from, to r2.Vec, solids [][]r2.Vec) float64 {
 	free := func(wide float64) bool {
