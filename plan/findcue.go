@@ -40,7 +40,7 @@ func (s *Setup) EverUp(l *Light) bool {
 	return false
 }
 
-// MostOut is the most that a light puts out in the set-up or after one of its cues, in lx where its basis has one.
+// MostOut is the most that a light puts out in the set-up or after one of its cues: a multiple of its basis, as OutputAt.
 func (s *Setup) MostOut(l *Light) (most float64) {
 	for cues := range len(s.Cues) + 1 {
 		most = max(most, l.OutputAt(s.SettingAfter(l, cues)).Y())

@@ -56,7 +56,11 @@ func drawWords(f *kit.UnitFigures) string {
 	if f.Inrush > 0 {
 		inrush = fmt.Sprintf("%g A as it is switched on", f.Inrush)
 	}
-	return joined(", ", unit.FormatPower(f.Watts), amps(f.Amps230, kit.MainsHigh), amps(f.Amps120, kit.MainsLow), factor, inrush)
+	leakage := ""
+	if f.Leakage != nil {
+		leakage = unit.FormatNumber(*f.Leakage) + " mA down its earth"
+	}
+	return joined(", ", unit.FormatPower(f.Watts), amps(f.Amps230, kit.MainsHigh), amps(f.Amps120, kit.MainsLow), factor, inrush, leakage)
 }
 
 func mainsWords(f *kit.UnitFigures) string {

@@ -20,14 +20,13 @@ const (
 // cable counts the cable from outlets to lights and to other circuits, a run each; of circuits that say no outlet nobody knows any.
 func (n *needs) cable() {
 	all := supply.Of(n.setup)
-	for i := range all.Loads {
-		load := &all.Loads[i]
-		for _, d := range load.Draws {
-			if d.Run != nil {
-				n.run(run{d.Run, load.Circuit.Breaker, ends{outlet: plugOf(load.Circuit), inlet: inletOf(&d, load.Circuit)}, d.Light.Count, d.Light.Tag})
-			}
+	for i := range n.setup.Lights {
+		if load, d := all.DrawOf(&n.setup.Lights[i]); d != nil && d.Run != nil {
+			n.run(run{d.Run, load.Circuit.Breaker, ends{outlet: plugOf(load.Circuit), inlet: inletOf(d, load.Circuit)}, d.Light.Count, d.Light.Tag})
 		}
-		if load.Feeder != nil {
+	}
+	for i := range all.Loads {
+		if load := &all.Loads[i]; load.Feeder != nil {
 			ends := ends{outlet: plugOf(load.From.Circuit), inlet: n.inletOfBox(load.Circuit), phases: load.Circuit.ThreePhases}
 			if ends.phases && load.From.Circuit.Plug == "" {
 				ends.outlet = ends.inlet // no country has a plug of its own for three phases
@@ -61,7 +60,9 @@ func (n *needs) run(r run) {
 		return
 	}
 	for _, p := range pieces {
-		n.add(stocked(Cable, p), r.count, r.tag)
+		item := stocked(Cable, p)
+		item.section, item.length = p.Section, p.Length
+		n.add(item, r.count, r.tag)
 	}
 	n.adapter(r.ends.outlet, pieces[0].Plug, &r)
 	n.adapter(pieces[0].Plug, r.ends.inlet, &r)

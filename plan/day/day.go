@@ -52,6 +52,8 @@ type Item struct {
 	From  *kit.Item  // that roll; nil: nobody knows one
 	Spare float64    // the share of those in use that goes along beside them, 0 to 1
 	Gives string     // what another unit has to give to do in its place; "" of all else
+
+	section, length float64 // of a cable of the kit, mm² and m: cables are listed by them
 }
 
 // Spares are how many go along beside those in use.
@@ -88,7 +90,7 @@ func (l *List) Add(s *plan.Setup) {
 		kept.addFor(item.For...)
 	}
 	slices.SortStableFunc(l.Items, func(a, b Item) int {
-		return cmp.Compare(slices.Index(Shelves, a.Shelf), slices.Index(Shelves, b.Shelf))
+		return cmp.Or(cmp.Compare(slices.Index(Shelves, a.Shelf), slices.Index(Shelves, b.Shelf)), cmp.Compare(a.section, b.section), cmp.Compare(a.length, b.length))
 	})
 }
 

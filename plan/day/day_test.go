@@ -455,3 +455,23 @@ func TestWhatAnotherUnitHasToGive(t *testing.T) {
 		t.Error("the lamp is not listed")
 	}
 }
+
+// Cables are listed by how thick and how long they are, whichever set-up needs them first, and what they are for as it stands in the scene.
+func TestCablesInTheirOrder(t *testing.T) {
+	l := listed(t, `circuits: {big: {breaker: 32, at: [0, 0]}, ring: {breaker: 16, at: [0, 0]}}
+lights:
+  k: {unit: led-panel-100, at: [14, 0], height: 1, aim: down, circuit: ring}
+  l: {unit: led-panel-100, at: [6, 0], height: 1, aim: down, circuit: big}
+  m: {unit: led-panel-100, at: [16, 0], height: 1, aim: down, circuit: ring}
+setups: {one: {}, two: {after: one, change: {lights: {k: {at: [2, 0]}}}}}
+`)
+	var got []string
+	for _, item := range l.Items {
+		if item.Shelf == day.Cable {
+			got = append(got, item.Name+" "+strings.Join(item.For, ","))
+		}
+	}
+	if want := "cable-16a-5 1; cable-16a-20 1,3; cable-32a-10 2"; strings.Join(got, "; ") != want {
+		t.Errorf("%s\nwant %s", strings.Join(got, "; "), want)
+	}
+}

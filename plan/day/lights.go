@@ -97,7 +97,7 @@ func withWords(u *kit.Unit) string {
 		parts = append(parts, "comes with "+strings.Join(u.ComesWith, ", "))
 	}
 	if u.Supply > 0 {
-		parts = append(parts, "of its mass the supply has "+unit.FormatMass(u.Supply))
+		parts = append(parts, unit.FormatMass(u.Supply)+" of its mass is the supply")
 	}
 	return strings.Join(parts, "; ")
 }

@@ -23,6 +23,7 @@ type UnitFigures struct {
 	Amps120       *float64        `json:"amps120V"` // nil where it does not take such mains
 	Amps230       *float64        `json:"amps230V"`
 	Inrush        float64         `json:"inrushAmps,omitempty"`
+	Leakage       *float64        `json:"leakageMilliamps,omitempty"` // nil where nothing says it
 	Inlet         string          `json:"inlet,omitempty"`
 	Volts         []float64       `json:"volts,omitempty"`
 	Mass          float64         `json:"mass"`
@@ -45,6 +46,7 @@ type UnitFigures struct {
 	Flicker       float64         `json:"flicker,omitempty"` // how deep its light goes down at twice the mains, a share
 	Case          []float64       `json:"case,omitempty"`
 	Bulb          string          `json:"bulb,omitempty"`
+	Spare         float64         `json:"spareShare,omitempty"` // of those in use, that goes along beside them
 	With          []ModifierLight `json:"with"`
 }
 
@@ -67,10 +69,10 @@ type FocusedAt struct {
 func (c *Catalogue) Figures(u *Unit) UnitFigures {
 	f := UnitFigures{
 		Label: u.Label, Class: u.Class, Technology: u.Technology, Watts: u.Watts, PowerFactor: u.PowerFactor, Amps120: u.ampsOf(MainsLow),
-		Amps230: u.ampsOf(MainsHigh), Inrush: u.Inrush, Inlet: u.Inlet, Mass: u.Mass, SupplyMass: u.Supply, Kelvin: u.Kelvin, Native: u.Native,
+		Amps230: u.ampsOf(MainsHigh), Inrush: u.Inrush, Leakage: u.Leakage, Inlet: u.Inlet, Mass: u.Mass, SupplyMass: u.Supply, Kelvin: u.Kelvin, Native: u.Native,
 		Tint: u.Tint, ByWhite: u.ByWhite, Warms: u.WarmsWhenDimmed, LeastLevel: u.Levels.Least, LevelStep: u.Levels.Step,
 		KelvinAtLeast: u.Levels.Kelvin, Lumens: round(u.BareFlux()), Spigot: u.Spigot, Stand: u.Stand, Protection: u.IP,
-		ComesWith: u.ComesWith, Body: u.Body, Flicker: u.Flicker, Bulb: u.Bulb, With: c.LightByModifier(u),
+		ComesWith: u.ComesWith, Body: u.Body, Flicker: u.Flicker, Bulb: u.Bulb, Spare: u.Spare, With: c.LightByModifier(u),
 	}
 	if u.Volts[1] > 0 {
 		f.Volts = u.Volts[:]
@@ -173,7 +175,7 @@ func figuresOf(e any) map[string]any {
 	switch e := e.(type) {
 	case *Bulb:
 		return map[string]any{"technology": e.Technology, "watts": e.Watts, "powerFactor": e.PowerFactor, "lumens": e.Lumens, "kelvin": e.Kelvin, "warms": e.WarmsWhenDimmed,
-			"volts": e.Volts, "width": e.Width, "flicker": e.Flicker}
+			"volts": e.Volts, "width": e.Width, "flicker": e.Flicker, "spareShare": e.Spare}
 	case *GelData:
 		return map[string]any{"kind": e.Kind, "mired": round(e.Mired), "duv": e.Duv, "transmittance": round(e.Transmittance), "xy": e.XY}
 	case *Cloth:

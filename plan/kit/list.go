@@ -132,13 +132,20 @@ func (g *Grip) summary() string {
 }
 
 func (i *Item) summary() string {
-	parts := []string{i.Label}
+	parts, outlets, phases := []string{i.Label}, "%g outlets", 0.0
+	if i.Outlets == 1 {
+		outlets = "%g outlet"
+	}
+	if i.Phases > 1 {
+		phases = float64(i.Phases)
+	}
 	for _, p := range []struct {
 		value  float64
 		format string
 	}{
-		{i.Length, "%g m"}, {i.Section, "%g mm²"}, {i.Amps, "%g A"}, {float64(i.Outlets), "%g outlets"}, {i.Residual, "trips at %g mA"},
-		{i.Energy, "%g Wh"}, {i.Watts, "%g W"}, {i.Load, "carries %g kg"}, {i.Mass, "%g kg"},
+		{i.Length, "%g m"}, {i.Section, "%g mm²"}, {i.Amps, "%g A"}, {phases, "%g phases"}, {float64(i.Outlets), outlets}, {i.Residual, "trips at %g mA"},
+		{i.Energy, "%g Wh"}, {i.Watts, "%g W"}, {i.Least, "dims from %g W on"}, {i.Load, "carries %g kg"}, {i.Mass, "%g kg"},
+		{i.PerCable, "one for %g m of cable"}, {i.PerLight, "one for %g lights"}, {100 * i.Spare, "%g %% more as spares"},
 	} {
 		if p.value > 0 {
 			parts = append(parts, fmt.Sprintf(p.format, p.value))
@@ -151,6 +158,9 @@ func (b *Bulb) summary() string {
 	says := fmt.Sprintf("%g W, %g lm, %s", b.Watts, b.Lumens, unit.FormatKelvin(b.Kelvin))
 	if b.Volts > 0 {
 		says += fmt.Sprintf(", %g V", b.Volts)
+	}
+	if b.Spare > 0 {
+		says += fmt.Sprintf(", %g %% more as spares", 100*b.Spare)
 	}
 	return says
 }

@@ -31,10 +31,11 @@ type Days struct {
 	Charged             float64 // of 24 hours: days that are charged, in full and in part
 }
 
-// priceMost bounds a price and how many there are.
+// What bounds a price, how many there are, and days.
 const (
 	priceMost  = 1e6
 	mostPrices = 2000
+	mostDays   = 1000
 )
 
 // LoadPrices reads a price file for a catalogue. What is wrong with it goes to log; a price for what the catalogue does not have is an error.
@@ -67,12 +68,12 @@ func (c *Catalogue) priceShape() *source.Shape[Prices] {
 
 // daysReader reads the days of a hire.
 func daysReader() source.Reader[Days] {
-	days := source.Int("a number of days", 0, 1000)
+	days := func(least int) source.Reader[int] { return source.Int("a number of days", least, mostDays) }
 	shape := &source.Shape[Days]{Name: "days of a hire", Doc: "Days of a hire.", Fields: []source.Field[Days]{
-		withDefault(field("prep", days, func(d *Days) *int { return &d.Prep }, "Before the first day of shooting."), "0"),
-		withDefault(field("shoot", days, func(d *Days) *int { return &d.Shoot }, "Days of shooting."), "1"),
-		withDefault(field("return", days, func(d *Days) *int { return &d.Return }, "After the last."), "0"),
-		withDefault(field("charged", amount("a number of days", "2.5", 0.1, 3000), func(d *Days) *float64 { return &d.Charged }, "Days that are charged."), "the days of shooting"),
+		withDefault(field("prep", days(0), func(d *Days) *int { return &d.Prep }, "Before the first day of shooting."), "0"),
+		withDefault(field("shoot", days(1), func(d *Days) *int { return &d.Shoot }, "Days of shooting."), "1"),
+		withDefault(field("return", days(0), func(d *Days) *int { return &d.Return }, "After the last."), "0"),
+		withDefault(field("charged", amount("a number of days", "2.5", 0.1, 3*mostDays), func(d *Days) *float64 { return &d.Charged }, "Days that are charged."), "the days of shooting"),
 	}}
 	return source.Reader[Days]{What: "days of a hire", Like: "{prep: 1, shoot: 2, return: 1}", Schema: shape.Schema,
 		Read: func(n *source.Node, c *source.Context) (v Days, ok bool) {

@@ -92,19 +92,20 @@ func (r *cablePass) run(outlet r2.Vec, l *plan.Light) *plan.Run {
 	}
 	run := r.way(outlet, to, l.Base)
 	if run != nil {
-		run.Length += math.Max(0, l.Frame.At.Z-l.Base)
+		run.Length += math.Max(0, l.Frame.At.Z-r.floorAt(to, r.higherFloor(outlet, l.Base)))
 	}
 	return run
 }
 
 // way is a cable on the floor from an outlet to a place whose floor is at a height; nil where there is no way.
 func (r *cablePass) way(outlet, to r2.Vec, base float64) *plan.Run {
-	path, ok := plane.ShortestPath(outlet, to, r.clearOf(r.higherFloor(outlet, base), outlet, to))
+	storey := r.higherFloor(outlet, base)
+	path, ok := plane.ShortestPath(outlet, to, r.clearOf(storey, outlet, to))
 	if !ok {
 		return nil
 	}
-	run := &plan.Run{Path: path, Through: r.openingsOn(path), Length: (1 + cableSlack) * plane.PathLength(path)}
-	r.overSills(run)
+	run := &plan.Run{Path: path, Through: r.openingsOn(path, storey), Length: (1 + cableSlack) * plane.PathLength(path)}
+	r.overSills(run, storey)
 	return run
 }
 
@@ -114,23 +115,26 @@ type passage struct {
 	from, to float64 // m along the leg
 }
 
-// overSills finds the way of a cable in space: where an opening has a sill, it goes up the wall, over the sill and down again.
-func (r *cablePass) overSills(run *plan.Run) {
+// overSills finds the way of a cable in space: where an opening has a sill, it goes up the wall, over the sill and down again, and else up or down to
+// the floor beyond.
+func (r *cablePass) overSills(run *plan.Run, storey float64) {
 	for k := 1; k < len(run.Path); k++ {
 		a, b := run.Path[k-1], run.Path[k]
 		length, along := r2.Norm(r2.Sub(b, a)), r2.Unit(r2.Sub(b, a))
 		at := func(metres float64) r2.Vec { return r2.Add(a, r2.Scale(metres, along)) }
 		start := 0.0
 		for _, h := range r.passagesOn(run.Through, a, along, length) {
-			before, after := r.floorAt(at((start+h.from)/2)), r.floorAt(at(h.to+plane.Grain))
+			before, after := r.floorAt(at((start+h.from)/2), storey), r.floorAt(at(h.to+plane.Grain), storey)
 			run.Way = append(run.Way, plan.AtHeight(at(start), before), plan.AtHeight(at(h.from), before))
 			if sill := h.opening.Sill; sill > math.Max(before, after)+floorCable {
 				run.Way = append(run.Way, plan.AtHeight(at(h.from), sill), plan.AtHeight(at(h.to), sill))
 				run.Over, run.Length = append(run.Over, h.opening.Name), run.Length+2*sill-before-after
+			} else {
+				run.Length += math.Abs(after - before)
 			}
 			start = h.to
 		}
-		floor := r.floorAt(at((start + length) / 2))
+		floor := r.floorAt(at((start+length)/2), storey)
 		run.Way = append(run.Way, plan.AtHeight(at(start), floor), plan.AtHeight(b, floor))
 	}
 }
@@ -148,12 +152,26 @@ func (r *cablePass) passagesOn(through []string, a, along r2.Vec, length float64
 	return all
 }
 
-// floorAt is the floor under a place, m: of its room, or the ground.
-func (r *cablePass) floorAt(p r2.Vec) float64 {
-	if room := r.out.RoomUnder(p, ""); room != nil {
-		return room.Base
+// floorAt is the floor under a place of a cable on a storey, m: of the highest room there that is no higher than that, or the ground.
+func (r *cablePass) floorAt(p r2.Vec, storey float64) float64 {
+	floor, inside := r.out.Ground, false
+	for i := range r.out.Rooms {
+		room := &r.out.Rooms[i]
+		if r.onStorey(room, storey) && (room.Holds(p) || r.inOpeningOf(room, p)) && (!inside || room.Base > floor) {
+			floor, inside = room.Base, true
+		}
 	}
-	return r.out.Ground
+	return floor
+}
+
+// onStorey says whether who is on a floor can be in a room: it does not begin over them, nor end under them.
+func (r *cablePass) onStorey(room *plan.Room, floor float64) bool {
+	return room.Base <= floor+floorCable && room.Top > floor+plane.Grain
+}
+
+// inOpeningOf says whether a place lies in an opening of a room.
+func (r *cablePass) inOpeningOf(room *plan.Room, p r2.Vec) bool {
+	return slices.ContainsFunc(r.out.Openings, func(o plan.Opening) bool { return o.Room == room.Name && plane.Contains(p, o.Plan(), -plane.Grain) })
 }
 
 // higherFloor is the higher of the floor at an outlet and that at a light, m.
@@ -191,11 +209,14 @@ func (r *cablePass) clearOf(floor float64, ends ...r2.Vec) (all [][]r2.Vec) {
 	return all
 }
 
-// openingsOn are the openings that a way leads through, in its order.
-func (r *cablePass) openingsOn(path []r2.Vec) (names []string) {
+// openingsOn are the openings that a way on a storey leads through, in its order.
+func (r *cablePass) openingsOn(path []r2.Vec, storey float64) (names []string) {
 	for k := 1; k < len(path); k++ {
 		for i := range r.out.Openings {
 			o := &r.out.Openings[i]
+			if room := r.out.RoomNamed(o.Room); room != nil && !r.onStorey(room, storey) {
+				continue
+			}
 			if plane.Enters(path[k-1], path[k], plane.CounterClockwise(o.Plan())) && !slices.Contains(names, o.Name) {
 				names = append(names, o.Name)
 			}

@@ -228,7 +228,7 @@ func (r *circuitPass) checkPhases(written *scene.Circuit, c *plan.Circuit) {
 	case written.Phases.Set && written.Phases.Value == 2:
 		r.Errorf(written.Phases.Span, CodePhase, "write phases: 3, or make each of the two a circuit", "a circuit has one phase or three")
 	case c.ThreePhases && c.Volts >= betweenPhases[0] && c.Volts <= betweenPhases[1]:
-		r.Errorf(c.Span, CodePhase, "write volts: 230, or as it is", "%s V is the voltage between two phases, and here that from one to the neutral belongs", unit.FormatNumber(c.Volts))
+		r.Errorf(c.Span, CodePhase, "write the volts from one phase to the neutral, as volts: 230", "%s V is the voltage between two phases, and here that from one to the neutral belongs", unit.FormatNumber(c.Volts))
 	case c.ThreePhases && from != nil && !threes:
 		r.Errorf(c.Span, CodePhase, "feed it from one of three phases, or leave out phases:", "%s has three phases, and %s, which feeds it, one", c.Name, from.Name)
 	case c.Phase != "" && (c.ThreePhases || !threes):

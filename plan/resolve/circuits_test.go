@@ -17,7 +17,7 @@ func TestCircuitFaults(t *testing.T) {
 		{"a ring", "circuits: {a: {breaker: 16, from: b}, b: {breaker: 16, from: a}}\n", "circuits feed each other: a from b (take from: off the one that nothing here feeds)"},
 		{"by nothing", "circuits: {a: {breaker: 16, from: hoose}, house: {breaker: 63}}\n", `nothing is called hoose, where a circuit belongs (did you mean "house"?)`},
 		{"two phases", "circuits: {a: {breaker: 16, phases: 2}}\n", "a circuit has one phase or three (write phases: 3, or make each of the two a circuit)"},
-		{"volts between phases", "circuits: {a: {breaker: 16, phases: 3, volts: 400}}\n", "400 V is the voltage between two phases, and here that from one to the neutral belongs (write volts: 230, or as it is)"},
+		{"volts between phases", "circuits: {a: {breaker: 16, phases: 3, volts: 400}}\n", "400 V is the voltage between two phases, and here that from one to the neutral belongs (write the volts from one phase to the neutral, as volts: 230)"},
 		{"three from one", "circuits: {house: {breaker: 63}, a: {breaker: 16, phases: 3, from: house}}\n", "a has three phases, and house, which feeds it, one (feed it from one of three phases, or leave out phases:)"},
 		{"a phase of one", "circuits: {house: {breaker: 63}, a: {breaker: 16, phase: L1, from: house}}\n", "a is on no phase of its own: nothing with three phases feeds it, or it has all of them (leave it out, or write phases: 3 into what feeds it)"},
 		{"no phase of three", "circuits: {house: {breaker: 63, phases: 3}, a: {breaker: 16, from: house}}\n", "house has three phases, and nothing says on which of them a is (add phase: L1, L2 or L3)"},

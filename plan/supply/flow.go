@@ -59,7 +59,6 @@ func (l *Load) sum(s *plan.Setup) (full Flow, states []Flow) {
 		for k := range states {
 			l.take(fed, &states[k], &statesOf[k])
 		}
-		l.Already += fed.Already
 		l.Leakage += fed.Leakage
 	}
 	l.Flow, l.Full = full, full.Most()
@@ -74,16 +73,16 @@ func (l *Load) sum(s *plan.Setup) (full Flow, states []Flow) {
 // own adds what is on the circuit itself.
 func (l *Load) own(s *plan.Setup, full *Flow, states []Flow) {
 	c := l.Circuit
-	if c.Volts > 0 {
-		l.Already = power.Current(c.Already, c.Volts, 1)
-	}
 	already := func(f *Flow) {
-		phases := 1
+		phases, amps := 1, 0.0
 		if c.ThreePhases {
 			phases = 3
 		}
+		if c.Volts > 0 {
+			amps = power.Current(c.Already, c.Volts, 1)
+		}
 		for p := range phases {
-			f.add(p, l.Already/float64(phases), 0, c.Already/float64(phases), c.Volts)
+			f.add(p, amps/float64(phases), 0, c.Already/float64(phases), c.Volts)
 		}
 	}
 	already(full)

@@ -75,6 +75,30 @@ lights:
 	}
 }
 
+// On a feed and on its cables lights stand as they do in the scene, whatever circuit they are on, and so do those of which nobody knows what they draw.
+func TestLightsInTheirOrder(t *testing.T) {
+	s := resolved(t, `circuits: {box: {phases: 3, breaker: 16}, c: {from: box, phase: L3}, a: {from: box, phase: L1}, sub: {from: a}}
+lights:
+  k: {unit: fresnel-tungsten-300, at: [0, 0], height: 2, aim: down, circuit: sub}
+  l: {output: {candela: 100, shape: uniform}, at: [1, 0], height: 2, aim: down, circuit: a}
+  m: {unit: fresnel-tungsten-300, at: [2, 0], height: 2, aim: down, circuit: c}
+  n: {output: {candela: 100, shape: uniform}, at: [3, 0], height: 2, aim: down, circuit: sub}
+`)
+	all := supply.Of(s)
+	for name, want := range map[string]string{"box": "1 2 3 4", "c": "3", "a": "1 2 4", "sub": "1 4"} {
+		if got := strings.Join(all.Of(name).Numbers(), " "); got != want {
+			t.Errorf("%s has %s, want %s", name, got, want)
+		}
+	}
+	var unknown []string
+	for _, l := range all.Of("box").Unknown() {
+		unknown = append(unknown, l.Name)
+	}
+	if got := strings.Join(unknown, " "); got != "l n" {
+		t.Errorf("nobody knows what %s draw, want l and n", got)
+	}
+}
+
 // Random trees: each circuit carries the lights below it, phase by phase, as a walk from each light up adds them.
 func TestRandomTrees(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 1))

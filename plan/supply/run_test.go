@@ -1,6 +1,7 @@
 package supply_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -68,17 +69,43 @@ func TestCableRoundThings(t *testing.T) {
 	}
 }
 
-// A gap between rooms of other heights, or with a step, lets a cable through: what of a wall is over the gap is in nobody's way.
+// A gap between rooms of other heights, or with a step, lets a cable through, and up or down the step: what of a wall is over the gap is in
+// nobody's way.
 func TestCableUnderAHigherWall(t *testing.T) {
-	for _, hall := range []string{"height: 3", "height: 2.2", "base: 0.2", "base: -0.2", "base: 1, height: 4"} {
+	for hall, step := range map[string]float64{"height: 3": 0, "height: 2.2": 0, "base: 0.2": 0.2, "base: -0.2": 0.2, "base: 1, height: 4": 1} {
 		s := resolved(t, "rooms: {den: {size: [5, 4]}, hall: {at: [5.15, 0], size: [5, 4], "+hall+"}}\n"+`openings: {g: {gap: den.right, width: 2, head: 2}}
 circuits: {ring: {breaker: 16, at: [1, 2]}, back: {breaker: 16, at: [8, 2]}}
 lights: {k: {unit: fresnel-tungsten-650, at: [8, 2], height: 0.3, aim: up, mount: floor, circuit: ring}, l: {unit: fresnel-tungsten-650, at: [1, 2], height: 0.3, aim: up, mount: floor, circuit: back}}
 `)
 		for _, load := range supply.Of(s).Loads {
-			if run := load.Draws[0].Run; run == nil || math.Abs(run.Length-1.1*7-0.3) > 1e-6 || !slices.Equal(run.Through, []string{"g"}) {
-				t.Errorf("with %s the cable of %s is %+v, want 7 m of way through the gap", hall, load.Circuit.Name, run)
+			if run := load.Draws[0].Run; run == nil || math.Abs(run.Length-1.1*7-step-0.3) > 1e-6 || !slices.Equal(run.Through, []string{"g"}) {
+				t.Errorf("with %s the cable of %s is %+v, want 7 m of way through the gap and a step of %g m", hall, load.Circuit.Name, run, step)
 			}
+		}
+	}
+}
+
+// In a house of two floors, half a metre over the street, a cable leads out by the door, down the step and up to the lamp, and not by the window
+// of the floor above, which lies over the door. A lamp on a table has its cable from the floor.
+func TestCableOnItsOwnFloor(t *testing.T) {
+	const house = `site: {ground: -0.5}
+rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}
+openings: {d: {door: low.bottom, along: 2.5, width: 1}, w: {window: high.bottom, along: 2.5, width: 1, sill: 0.9}}
+furniture: {desk: {table: [1, 1, 0.75], at: [3, 3]}}
+circuits: {ring: {breaker: 16, at: [3, 2]}}
+lights: {k: {unit: fresnel-tungsten-650, aim: down, circuit: ring, %s}}
+`
+	for _, c := range []struct {
+		where   string
+		want    float64
+		through []string
+	}{
+		{"at: [3, -3], height: 2, mount: floor", 1.1*5 + 0.5 + 2, []string{"d"}},
+		{"at: {top: desk}, height: 1.15", 1.1*1 + 1.15, nil},
+	} {
+		run := supply.Of(resolved(t, fmt.Sprintf(house, c.where))).Loads[0].Draws[0].Run
+		if run == nil || math.Abs(run.Length-c.want) > 1e-6 || !slices.Equal(run.Through, c.through) || run.Over != nil {
+			t.Errorf("%s: %+v, want %g m through %v", c.where, run, c.want, c.through)
 		}
 	}
 }

@@ -22,7 +22,6 @@ type Load struct {
 	From    *Load   // what feeds it; nil: nothing of the scene
 	Feeds   []*Load // what it feeds
 	Draws   []Draw  // the lights on it itself
-	Already float64 // what was on it before, and on what it feeds, amps
 	Full    float64 // with every light at full, amps; of three phases on the one that carries most
 	AsSet   float64 // with each at its level, amps: in the set-up, or after the cue that takes most
 	Cue     string  // that cue; "": the set-up itself takes as much
@@ -33,6 +32,8 @@ type Load struct {
 
 	Flow Flow // with every light at full
 	Set  Flow // with each at its level, in the state that AsSet is of
+
+	below []*Draw // the lights on it and on what it feeds, as they stand in the scene
 }
 
 // Draw is what one light takes, all units of it together.
@@ -40,7 +41,6 @@ type Draw struct {
 	Light   *plan.Light
 	Watts   float64 // at full; 0: not known
 	Full    float64 // at full, amps; 0: not known
-	AsSet   float64 // at its level, amps
 	Inrush  float64 // peak as it is switched on, amps; 0: not known
 	Leakage float64 // down the earth, mA
 	Run     *Run    // its cable; nil: there is no way for one, or nobody says from where
@@ -55,6 +55,7 @@ func Of(s *plan.Setup) (all Supply) {
 		all.Loads = append(all.Loads, loadOf(s, &s.Circuits[i]))
 	}
 	all.join()
+	all.gather(s)
 	for i := range all.Loads {
 		if all.Loads[i].From == nil {
 			all.Loads[i].sum(s)
@@ -80,6 +81,30 @@ func (s *Supply) join() {
 			l.From, from.Feeds = from, append(from.Feeds, l)
 		}
 	}
+}
+
+// gather gives each light to its circuit and to all that feeds that.
+func (s *Supply) gather(setup *plan.Setup) {
+	for i := range setup.Lights {
+		load, d := s.DrawOf(&setup.Lights[i])
+		for ; load != nil; load = load.From {
+			load.below = append(load.below, d)
+		}
+	}
+}
+
+// DrawOf is what a light takes, and the circuit that it is on; nil where it is on none.
+func (s *Supply) DrawOf(l *plan.Light) (*Load, *Draw) {
+	load := s.Of(l.Circuit)
+	if load == nil {
+		return nil, nil
+	}
+	for i := range load.Draws {
+		if load.Draws[i].Light == l {
+			return load, &load.Draws[i]
+		}
+	}
+	return nil, nil
 }
 
 // loadOf gathers what is on one circuit itself.
@@ -113,7 +138,6 @@ func drawOf(l *plan.Light, volts float64, direct bool) Draw {
 		factor = 1
 	}
 	d.Full = power.Current(d.Watts, volts, factor)
-	d.AsSet = d.Full * shareAtLevel(l, l.Level)
 	if !direct {
 		d.Leakage = count * leakageOf(l)
 	}
@@ -196,24 +220,18 @@ func RoundedUp(amps float64) float64 { return math.Ceil(10*amps-1e-6) / 10 }
 
 // Unknown are the lights on the circuit, and on what it feeds, of which nothing says what they draw.
 func (l *Load) Unknown() (all []*plan.Light) {
-	for _, d := range l.Draws {
+	for _, d := range l.below {
 		if d.Watts == 0 {
 			all = append(all, d.Light)
 		}
 	}
-	for _, fed := range l.Feeds {
-		all = append(all, fed.Unknown()...)
-	}
 	return all
 }
 
-// Numbers are the numbers of the lights on the circuit and on what it feeds, as they stand on the plan.
+// Numbers are the numbers of the lights on the circuit and on what it feeds, as they stand on the plan, in the order of the scene.
 func (l *Load) Numbers() (all []string) {
-	for _, d := range l.Draws {
+	for _, d := range l.below {
 		all = append(all, d.Light.Tag)
-	}
-	for _, fed := range l.Feeds {
-		all = append(all, fed.Numbers()...)
 	}
 	return all
 }

@@ -28,7 +28,7 @@ var circuitColumns = []Column{
 	{Key: "leakageMilliamps", Head: "mA earth", Doc: "about what flows down the earth all the time, mA", Number: true},
 	{Key: "residualMilliamps", Head: "trips at mA", Doc: "residual current at which its protection trips, mA", Number: true},
 	{Key: "hours", Head: "hours", Doc: "that its battery lasts as set, or its tank at full load, h", Number: true},
-	{Key: "cable", Head: "cable", Doc: "from its outlet to each light: length, section, what it loses"},
+	{Key: "cable", Head: "cable", Doc: "from what feeds it: length, section, what it loses; and from its outlet to each light, with what is lost in all on the way to that"},
 	{Key: "without", Head: "without", Doc: "the numbers of the lights of which nobody knows what they draw"},
 }
 
@@ -72,24 +72,24 @@ func wholeMinutes(hours float64) float64 { return math.Floor(60*hours+1e-6) / 60
 func cablesOf(l *supply.Load, feet bool) string {
 	var runs []string
 	if l.Feeder != nil {
-		runs = append(runs, runWords("from "+l.Circuit.From, l.Feeder, feet))
+		runs = append(runs, runWords("from "+l.Circuit.From, l.Feeder, l.Feeder.Drop, feet))
 	}
 	for i := range l.Draws {
 		if d := &l.Draws[i]; d.Run != nil {
-			runs = append(runs, runWords(d.Light.Tag, d.Run, feet))
+			runs = append(runs, runWords(d.Light.Tag, d.Run, d.Run.InAll, feet))
 		}
 	}
 	return strings.Join(runs, "; ")
 }
 
-// runWords say one cable: "2: 7.4 m of 1.5 mm², loses 0.4 %".
-func runWords(to string, r *supply.Run, feet bool) string {
+// runWords say one cable, and the share that is lost: "2: 7.4 m of 1.5 mm², loses 0.4 %".
+func runWords(to string, r *supply.Run, lost float64, feet bool) string {
 	text := to + ": " + unit.FormatLength(r.Length, feet)
 	if r.Section > 0 {
 		text += " of " + unit.FormatNumber(r.Section) + " mm²"
 	}
-	if r.InAll > 0 {
-		text += ", loses " + section.LossWords(r.InAll)
+	if lost > 0 {
+		text += ", loses " + section.LossWords(lost)
 	}
 	if len(r.Through) > 0 {
 		text += ", through " + strings.Join(r.Through, " and ")

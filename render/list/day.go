@@ -67,22 +67,8 @@ func (d *Day) Add(s *plan.Setup) {
 
 // hasCable says whether the way of a light's cable is known.
 func hasCable(powered *supply.Supply, l *plan.Light) bool {
-	d := drawOf(powered, l)
+	_, d := powered.DrawOf(l)
 	return d != nil && d.Run != nil
-}
-
-// drawOf is what a light takes from its circuit; nil where it is on none.
-func drawOf(powered *supply.Supply, l *plan.Light) *supply.Draw {
-	load := powered.Of(l.Circuit)
-	if load == nil {
-		return nil
-	}
-	for i := range load.Draws {
-		if load.Draws[i].Light == l {
-			return &load.Draws[i]
-		}
-	}
-	return nil
 }
 
 // Mass is the sum of all masses that are known, kg; it is not known where none of them is.
@@ -152,5 +138,5 @@ func (d *Day) without() (all []string) {
 func NotListed() []string {
 	return []string{
 		"Not listed: cameras and their rails, furniture and decks, control, tools, and batteries, splitters and boxes that no circuit names.",
-		"Adapters of spigots and the loads of what things are fixed to are nobody's here: whoever rigs decides."}
+		"Adapters of spigots are not counted, and nobody checks what walls, ceilings and furniture bear: whoever rigs decides."}
 }

@@ -3,6 +3,7 @@ package list
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan/day"
@@ -163,7 +164,7 @@ func (u *usedUp) add(item *day.Item) {
 		u.sizes = append(u.sizes, fmt.Sprintf("%d of %s", item.Count, strings.TrimPrefix(item.Label, item.Name+", piece of ")))
 	}
 	for _, tag := range item.For {
-		if !strings.Contains(", "+strings.Join(u.numbers, ", ")+", ", ", "+tag+", ") {
+		if !slices.Contains(u.numbers, tag) {
 			u.numbers = append(u.numbers, tag)
 		}
 	}

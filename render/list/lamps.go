@@ -57,7 +57,7 @@ func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 		put("panDegrees", whole(l.PanDegrees))
 		if on := l.Light; on != nil {
 			putLight(put, s, on)
-			if draw := drawOf(powered, on); draw != nil && draw.Full > 0 {
+			if _, draw := powered.DrawOf(on); draw != nil && draw.Full > 0 {
 				put("amps", noLess(draw.Full, 2))
 			}
 		}

@@ -320,6 +320,58 @@ setups: {one: {}, two: {after: one, change: {lights: {k: {level: 40 %}}}}}
 	}
 }
 
+// The power of a day is the worst of its set-ups, figure by figure: of a circuit that is another breaker in one of them, too.
+func TestPowerIsTheWorst(t *testing.T) {
+	d := dayOf(t, `scrimshaw: 1
+circuits: {ring: {breaker: 16, residual: 30}, cell: {item: battery-mains-1000, energy: 600}}
+lights:
+  a: {unit: fresnel-tungsten-2000, at: [0, 0], height: 2, aim: down, circuit: ring, level: 50 %}
+  b: {unit: led-panel-100, at: [2, 0], height: 2, aim: down, circuit: cell, level: 50 %}
+setups:
+  one: {}
+  two: {after: one, change: {circuits: {ring: {breaker: 10}}, lights: {a: {level: 100 %}, b: {level: 20 %}}}}
+  three: {after: two, change: {circuits: {ring: {breaker: 20, residual: 300}}, lights: {a: {count: 2, level: 60 %}, b: {count: 2}}}}
+`)
+	figure := func(t0 *list.Table, row int, key string) float64 { return *t0.Rows[row][t0.At(key)].Number }
+	c, p := &d.Circuits, &d.Power
+	if len(p.Rows) != 2 || len(c.Rows) != 6 {
+		t.Fatalf("%d rows of %d", len(p.Rows), len(c.Rows))
+	}
+	for _, w := range []struct {
+		key, in string
+		worse   func(a, b float64) bool
+	}{
+		{"ampsFull", "fullIn", func(a, b float64) bool { return a > b }},
+		{"ampsAsSet", "asSetIn", func(a, b float64) bool { return a > b }},
+		{"ampsLeft", "", func(a, b float64) bool { return a < b }},
+		{"ampsLimit", "", func(a, b float64) bool { return a < b }},
+		{"leakageMilliamps", "", func(a, b float64) bool { return a > b }},
+		{"residualMilliamps", "", func(a, b float64) bool { return a < b }},
+		{"hours", "hoursIn", func(a, b float64) bool { return a < b }},
+	} {
+		for row, name := range []string{"ring", "cell"} {
+			at := -1
+			for r := range c.Rows {
+				if c.Said(r, c.At("circuit")) == name && c.Rows[r][c.At(w.key)].Number != nil && (at < 0 || w.worse(figure(c, r, w.key), figure(c, at, w.key))) {
+					at = r
+				}
+			}
+			if at < 0 {
+				if p.Rows[row][p.At(w.key)].Number != nil {
+					t.Errorf("%s of %s is known", w.key, name)
+				}
+				continue
+			}
+			if got, want := figure(p, row, w.key), figure(c, at, w.key); got != want || w.in != "" && p.Said(row, p.At(w.in)) != c.Said(at, c.At("setup")) {
+				t.Errorf("%s of %s is %g, want %g", w.key, name, got, want)
+			}
+		}
+	}
+	if figure(p, 0, "ampsLimit") != 10 || p.Said(0, p.At("asSetIn")) != "three" || p.Said(1, p.At("hoursIn")) != "one" {
+		t.Errorf("rows %v", p.Rows)
+	}
+}
+
 // A scene without anything has tables without rows.
 func TestEmptyDay(t *testing.T) {
 	d := dayOf(t, "scrimshaw: 1\nrooms: {den: {size: [4, 3]}}\n")

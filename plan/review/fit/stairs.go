@@ -7,7 +7,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
 )
@@ -34,9 +33,11 @@ func wayOut(r *checker, o *plan.Opening) bool {
 		switch wide, joined := widest(r, all, &p, o); {
 		case !joined:
 			r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
+		case wide <= 0:
+			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has no way to the way out %s past what stands there", p.Name, o.Name)
 		case wide < escapeWide:
 			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
-				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
+				p.Name, r.Length(wide), o.Name, r.Length(escapeWide))
 		}
 	}
 	return true
@@ -67,6 +68,7 @@ func flightsOf(s *plan.Setup) (all []flight) {
 // way looks for ways to an opening over floors and flights.
 type way struct {
 	to        *plan.Opening
+	floor     float64 // z of the floor that the way out is on, m
 	obstacles []obstacle
 	flights   []flight
 }
@@ -78,9 +80,12 @@ func widest(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) (wide f
 	if room := r.out.RoomUnder(p.At, ""); room != nil {
 		floor = room.Base // who sits on a deck steps down from it
 	}
-	w := way{o, all, flightsOf(r.out)}
-	if sameFloor(floor, o.Sill) {
-		return widestWay(p.At, w.end(), between(all, p.Base, o.Sill, o)), true
+	w := way{o, o.Sill, all, flightsOf(r.out)}
+	if room := r.out.RoomNamed(o.Room); room != nil {
+		w.floor = room.Base // who leaves by a window climbs over its sill
+	}
+	if sameFloor(floor, w.floor) {
+		return widestWay(p.At, w.end(), w.between(p.Base, w.floor)), true
 	}
 	return w.from(p.At, floor)
 }
@@ -88,6 +93,17 @@ func widest(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) (wide f
 // end is the middle of the way out, in the outside face of its wall.
 func (w *way) end() r2.Vec {
 	return r2.Add(w.to.Middle(), r2.Scale(w.to.Depth/2, w.to.Outward))
+}
+
+// between is what stands between two floors, or on them, as high as who goes through the way out: what is on another floor is in nobody's way.
+func (w *way) between(a, b float64) (rings [][]r2.Vec) {
+	low, high := min(a, b), max(a, b)+w.to.Head-w.floor
+	for i := range w.obstacles {
+		if o := &w.obstacles[i]; plane.Overlap(o.low, o.high, low, high) {
+			rings = append(rings, o.outline)
+		}
+	}
+	return rings
 }
 
 // place is where somebody comes to, on a floor.
@@ -114,12 +130,12 @@ func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
 		}
 		p := &places[here]
 		p.gone = true
-		if sameFloor(p.floor, w.to.Sill) {
-			wide = max(wide, min(p.wide, widestWay(p.at, w.end(), between(w.obstacles, p.floor, w.to.Sill, w.to))))
+		if sameFloor(p.floor, w.floor) {
+			wide = max(wide, min(p.wide, widestWay(p.at, w.end(), w.between(p.floor, w.floor))))
 		}
 		for i, f := range w.flights {
 			if to := &places[i+1]; !to.gone && sameFloor(f.low, p.floor) && min(p.wide, f.wide) > max(to.wide, wide) {
-				to.wide = max(to.wide, min(p.wide, f.wide, widestWay(p.at, f.foot, between(w.obstacles, p.floor, f.low, w.to))))
+				to.wide = max(to.wide, min(p.wide, f.wide, widestWay(p.at, f.foot, w.between(p.floor, f.low))))
 			}
 		}
 	}
@@ -140,7 +156,7 @@ func widestOf(places []place, known float64) int {
 func (w *way) joins(floor float64) bool {
 	floors := []float64{floor}
 	for i := 0; i < len(floors); i++ {
-		if sameFloor(floors[i], w.to.Sill) {
+		if sameFloor(floors[i], w.floor) {
 			return true
 		}
 		for _, f := range w.flights {

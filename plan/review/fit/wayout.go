@@ -72,18 +72,6 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	return all
 }
 
-// between is what of it stands between two floors, or on them, as high as who goes through an opening: what is on another floor is in
-// nobody's way.
-func between(all []obstacle, a, b float64, o *plan.Opening) (rings [][]r2.Vec) {
-	low, high := min(a, b), max(a, b)+o.Head-o.Sill
-	for i := range all {
-		if plane.Overlap(all[i].low, all[i].high, low, high) {
-			rings = append(rings, all[i].outline)
-		}
-	}
-	return rings
-}
-
 // widestWay is how wide a way there is from one place to another, m, up to the usual width: 0 where there is none.
 func widestWay(from, to r2.Vec, solids [][]r2.Vec) float64 {
 	free := func(wide float64) bool {

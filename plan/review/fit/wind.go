@@ -63,13 +63,8 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	if !h.inWind() || !h.mount.Kind.OnLegs() || h.prop || area == 0 || h.top <= h.base || h.mount.On != "" {
 		return true
 	}
-	if len(h.out.Rooms) == 0 && h.mount.Stand == nil {
-		h.open = append(h.open, inOpen{h.numbered(), 0})
-		return true
-	}
-	if h.mount.Stand == nil { // silence would read as a thing that stands in any wind
-		h.Infof(h.span(), CodeWind, "write stand: with its name in the kit", "%s shows %s to the wind at %s, and at which wind it comes down is not computed: the scene names no stand for it",
-			h.numbered(), unit.FormatArea(area, h.Feet), h.Length(h.top-h.base))
+	if h.mount.Kind == term.Lift || h.mount.Stand == nil { // silence would read as a thing that stands in any wind
+		h.noWind(area)
 		return true
 	}
 	high := h.top - h.base
@@ -79,11 +74,25 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	down := rig.TakeDownAt(tips)
 	*h.down = down
 	if len(h.out.Rooms) == 0 && down >= freshBreeze {
-		h.open = append(h.open, inOpen{h.numbered(), down})
+		h.open = append(h.open, inOpen{h.numbered(), "", down})
 		return true
 	}
 	h.tellWind(area, tips, foot, faces)
 	return true
+}
+
+// noWind tells that nobody computes at which wind it comes down, for nothing says what keeps it from tipping.
+func (h *held) noWind(area float64) {
+	hint, why := "write stand: with its name in the kit", "the scene names no stand"
+	if h.mount.Kind == term.Lift {
+		hint, why = "read off its plate up to which wind it may be up", "nothing says what a lift weighs"
+	}
+	if len(h.out.Rooms) == 0 {
+		h.open = append(h.open, inOpen{h.numbered(), why, 0})
+		return
+	}
+	h.Infof(h.span(), CodeWind, hint, "%s shows %s to the wind at %s, and at which wind it comes down is not computed: %s",
+		h.numbered(), unit.FormatArea(area, h.Feet), h.Length(h.top-h.base), why)
 }
 
 // tellWind tells at which wind it tips, and comes down.
@@ -111,10 +120,10 @@ func (h *held) footing(stands float64) rig.Footing {
 	return foot
 }
 
-// inOpen is what stands in a scene without rooms, and at which wind it comes down, m/s; 0: nobody knows.
+// inOpen is what stands in a scene without rooms, and at which wind it comes down, m/s; 0: nobody knows, and why says why.
 type inOpen struct {
-	numbered string
-	down     float64
+	numbered, why string
+	down          float64
 }
 
 // mostInOpen is how many things one note says the wind of: those that come down first.
@@ -123,20 +132,24 @@ const mostInOpen = 4
 // openGround notes once of a scene without rooms that all of it stands in the wind, and what comes down first.
 func (r *checker) openGround() {
 	slices.SortStableFunc(r.open, func(a, b inOpen) int { return cmp.Compare(a.down, b.down) })
-	var unknown, known []string
+	var known, reasons []string
+	unknown := map[string][]string{} // by why
 	for _, o := range r.open {
-		if o.down == 0 {
-			unknown = append(unknown, o.numbered)
-		} else {
+		if o.down > 0 {
 			known = append(known, o.numbered+report.Either(known == nil, " comes down at ", " at ")+unit.FormatWind(o.down, r.Feet))
+			continue
 		}
+		if unknown[o.why] == nil {
+			reasons = append(reasons, o.why)
+		}
+		unknown[o.why] = append(unknown[o.why], o.numbered)
 	}
 	words := ""
 	if len(known) > 0 {
 		words = "; " + named(known)
 	}
-	if len(unknown) > 0 {
-		words += "; at which wind " + named(unknown) + " come down is not computed: the scene names no stand for it"
+	for _, why := range reasons {
+		words += "; at which wind " + named(unknown[why]) + report.Either(len(unknown[why]) == 1, " comes", " come") + " down is not computed: " + why
 	}
 	if words != "" {
 		r.Infof(source.Span{}, CodeWind, "write rooms: where this is indoors", "the scene has no rooms, so that all of it stands in the wind%s", words)
