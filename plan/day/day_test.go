@@ -144,6 +144,11 @@ setups:
 			t.Errorf("%d of %q, want %d", got, label, want)
 		}
 	}
+	for _, i := range l.Items {
+		if i.Label == "300 W LED point, bi-colour" && !strings.HasPrefix(i.Note, "comes with wide reflector, power supply") {
+			t.Errorf("what comes with it is not said as a desk would: %q", i.Note)
+		}
+	}
 	if t.Failed() {
 		for _, i := range l.Items {
 			t.Logf("%+v", i)

@@ -29,7 +29,7 @@ func (n *needs) unit(l *plan.Light) {
 		n.add(Item{Shelf: Unit, Label: l.Name + ", " + l.Head.UnitLabel}, l.Count, l.Tag)
 		return
 	}
-	note := joinNote(withWords(u), when(u.Class == term.Practical, ofTheSet))
+	note := joinNote(n.withWords(u), when(u.Class == term.Practical, ofTheSet))
 	n.add(Item{Shelf: Unit, Name: u.Name, Label: u.Label, Note: note, Mass: u.Mass + u.Supply, Case: u.Case, Spare: u.Spare, Gives: gives(l)}, l.Count, l.Tag)
 	if b := l.Head.Bulb; b != nil {
 		label := fmt.Sprintf("%s, %s, %s", lowered(b.Doc), unit.FormatPower(b.Watts), unit.FormatKelvin(b.Kelvin))
@@ -90,11 +90,17 @@ func twoFigures(v float64) float64 {
 // ofTheSet is what stands on a set that a rental house need not bring.
 const ofTheSet = "of the set, or hired"
 
-// withWords say what comes with a unit, and what of its mass does not hang on its stand.
-func withWords(u *kit.Unit) string {
+// withWords say what comes with a unit, by the names that a desk knows, and what of its mass does not hang on its stand.
+func (n *needs) withWords(u *kit.Unit) string {
+	with := slices.Clone(u.ComesWith)
+	for i, name := range with {
+		if m := n.kit.Modifier(name); m != nil {
+			with[i] = m.Label
+		}
+	}
 	var parts []string
-	if len(u.ComesWith) > 0 {
-		parts = append(parts, "comes with "+strings.Join(u.ComesWith, ", "))
+	if len(with) > 0 {
+		parts = append(parts, "comes with "+strings.Join(with, ", "))
 	}
 	if u.Supply > 0 {
 		parts = append(parts, unit.FormatMass(u.Supply)+" of its mass is the supply")
