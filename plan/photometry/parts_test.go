@@ -16,7 +16,7 @@ func held(t *testing.T, what string, got, want, within float64) {
 	}
 }
 
-// A rule of 15 points with one of 7 in it is exact for powers to the 22nd, and its error is none where the smaller is exact too, to the 13th.
+// A rule of 15 points with one of 7 in it is exact for powers to the 22nd, and it sees no error where the smaller is exact too, to the 13th.
 func TestKronrodIsExact(t *testing.T) {
 	const a, b = -0.3, 1.1
 	for power := range 23 {
@@ -91,7 +91,7 @@ func TestWhatLiesBeforeALine(t *testing.T) {
 }
 
 // The heights of a grid are those of splitmix64: its first three numbers from a seed of 0 (from memory). Between them the relief is theirs
-// at the points, their mean in the middle, and goes by t³(6t² - 15t + 10) between.
+// at the points, their mean in the middle, and t³(6t² - 15t + 10) of the way between.
 func TestNoiseIsItsGrid(t *testing.T) {
 	for i, want := range []uint64{0xE220A8397B1DCDAF, 0x6E789E6AA1B965F4, 0x06C45D188009454F} {
 		held(t, "a number", gridHeight(int64(i+1), 0, 0), float64(want>>11)/(1<<53), 0)
@@ -412,5 +412,75 @@ func TestAGridOverACosine(t *testing.T) {
 	other, _ := NewGrid(Uniform{}, 60, 40)
 	if _, _, ok := other.OverCosine(); ok {
 		t.Error("a grid over an even source is taken for one over a cosine")
+	}
+}
+
+// A plane through a face that shines by the cosine, at an angle a from its axis, leaves (1 + sin a)/2 of its light: the projection of what it
+// leaves of the hemisphere is half a disc and half an ellipse (the analogue of Nusselt). So does a cut in its gate, however far out.
+func TestCutsThroughAFace(t *testing.T) {
+	const beam = 60
+	for _, at := range []float64{-1.5, -0.4, 0, 0.7, 1.3, 1.55, 2, 4} { // of the edge, in radii of the image
+		d, share := NewGated(Cosine{}, beam, Gate{Cuts: []Cut{{Angle: 30, Depth: (1 - at) / 2}}, Blur: 1e-3})
+		a := math.Atan(at * math.Tan(beam/2*math.Pi/180))
+		held(t, "what a cut leaves", share, (1+math.Sin(a))/2, 1.5e-4)
+		if at > 0 {
+			held(t, "the peak", d.Peak()*share*math.Pi, 1, 1e-3) // the axis is left
+		} else {
+			held(t, "the peak beside the axis", d.Peak()*share*math.Pi, math.Cos(a), 5e-3)
+		}
+	}
+}
+
+// square is light that is strong to the right or up, as the square of that part of its direction, and sends out one lumen all round.
+type square struct{ right, up float64 }
+
+func (s square) Candela(dir r3.Vec) float64 {
+	return 3 / (4 * math.Pi) * (s.right*dir.X*dir.X + s.up*dir.Y*dir.Y)
+}
+
+// The illuminance on the axis of light that grows to the side, by closed forms: along a tube the integral of x²/r⁵ is x³/3h²r³, over a disc
+// half of that of (u - h²) u^(-5/2) with u = r², over a rectangle it is summed.
+func TestIlluminanceOnTheAxis(t *testing.T) {
+	const wide, high = 0.7, 0.5
+	for _, h := range []float64{0.4, 2.5} {
+		rim := math.Hypot(h, wide/2)
+		held(t, "a tube", onAxis(square{right: 1}, Opening{Form: Tube, Width: wide, Height: 0.02}, h)*4*math.Pi*wide*h/(2*math.Pow(wide/2/rim, 3)), 1, 1e-9)
+		held(t, "a tube across", onAxis(square{up: 1}, Opening{Form: Tube, Width: wide, Height: 0.02}, h), 0, 1e-15)
+		disc := 3 * h / (math.Pi * wide * wide) * (2/(3*h) - 1/rim + h*h/(3*rim*rim*rim))
+		for _, s := range []square{{right: 1}, {up: 1}} {
+			held(t, "a disc", onAxis(s, Opening{Form: Disc, Width: wide}, h)/disc, 1, 1e-8)
+			const n = 400
+			sum := 0.0
+			for i := range n {
+				for j := range n {
+					x, y := wide*((float64(i)+0.5)/n-0.5), high*((float64(j)+0.5)/n-0.5)
+					r := math.Sqrt(x*x + y*y + h*h)
+					sum += s.Candela(r3.Vec{X: x / r, Y: y / r}) * h / (r * r * r) / (n * n)
+				}
+			}
+			held(t, "a rectangle", onAxis(s, Opening{Form: Rectangle, Width: wide, Height: high}, h)/sum, 1, 1e-4)
+		}
+	}
+}
+
+// What leaves a black shade above goes up, and what leaves it below goes down.
+func TestABlackShadesHalves(t *testing.T) {
+	s, share := NewShade(ShadeForm{Top: 0.2, Bottom: 0.34, Height: 0.2, Bulb: 0.06})
+	ring := func(gamma float64) float64 { return 2 * math.Pi * s.At(gamma) * math.Sin(gamma) }
+	held(t, "up", integrateEvenly(ring, 0, math.Pi/2), s.Parts().Above/share, 1e-3)
+	held(t, "down", integrateEvenly(ring, math.Pi/2, math.Pi), s.Parts().Below/share, 1e-3)
+}
+
+// A sphere is seen under 2 pi (1 - cos a), where the sine of a is its radius by its distance; from within it is all round.
+func TestSolidAngleOfASphere(t *testing.T) {
+	held(t, "of 0.3 at 0.5", SphereSolidAngle(0.3, 0.5), 2*math.Pi*(1-0.8), 1e-12)
+	held(t, "of 3 at 5", SphereSolidAngle(3, 5), 2*math.Pi*(1-0.8), 1e-12)
+	held(t, "within", SphereSolidAngle(0.3, 0.2), 4*math.Pi, 1e-12)
+}
+
+// The rim of light that has none ends where a lens is taken to.
+func TestTheRimOfEvenLight(t *testing.T) {
+	for _, p := range Outline(Uniform{}, 0.5) {
+		held(t, "the rim", r2.Norm(p)/math.Tan(85*math.Pi/180), 1, 1e-9)
 	}
 }
