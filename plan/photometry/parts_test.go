@@ -484,3 +484,16 @@ func TestTheRimOfEvenLight(t *testing.T) {
 		held(t, "the rim", r2.Norm(p)/math.Tan(85*math.Pi/180), 1, 1e-9)
 	}
 }
+
+// Behind cells there is no light past the plane of their mouths, whatever the lamp sends there.
+func TestCellsAreDarkBehind(t *testing.T) {
+	base := NewLobe(150, 300)
+	c, _ := NewHoneycomb(base, 90)
+	cells := axialCells{c, base}
+	for _, degrees := range []float64{0, 20, 44.9, 45, 60, 89, 90, 100, 135, 180} {
+		held(t, "cells", cells.At(radians(degrees)), c.Candela(Direction(degrees, 30)), 1e-12)
+	}
+	if base.At(2) == 0 || cells.At(2) != 0 || cells.At(0.3) == 0 {
+		t.Error("cells let light out behind")
+	}
+}
