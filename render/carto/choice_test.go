@@ -104,6 +104,11 @@ func TestHowLabelsCoolDown(t *testing.T) {
 			t.Errorf("after %g of the moves the heat is %g, want %g", share, got, want)
 		}
 	}
+	for r, want := range map[float64]int{0: 0, 0.1: 0, 0.5: 10, 0.7: 19, 0.999: 39} {
+		if got := favouringFirst(r, 40); got != want {
+			t.Errorf("%g picks place %d of 40, want %d", r, got, want)
+		}
+	}
 	var s solver
 	for _, change := range []float64{-3, 0, 4, 8, 24} {
 		const tries, heat = 20000, 8
@@ -182,7 +187,7 @@ func TestCornersFromStraightPieces(t *testing.T) {
 		ok            bool
 	}{
 		"near": {0.02, 0.03, f, true}, "at the reach": {0.249, 0.249, f, true}, "too far before": {0.26, 0.03, f, false}, "too far after": {0.03, 0.26, f, false},
-		"behind the first": {-0.02, 0.03, f, false}, "behind the second": {0.03, -0.02, f, false},
+		"behind the first": {-0.02, 0.03, f, false}, "behind the second": {0.03, -0.02, f, false}, "just behind the first": {-0.005, 0.03, f, false}, "just behind the second": {0.03, -0.005, f, false},
 		"the first way is no edge": {0.1, 0.03, lit(r2.Vec{X: 1, Y: 0.9}, in, out), false}, "the second way is no edge": {0.03, 0.1, lit(r2.Vec{X: 1.1, Y: 1}, in, out), false},
 	} {
 		x, ok := c.f.shadowCorner(path(c.before, c.after), 3, 4, 0)
@@ -272,5 +277,27 @@ func TestStretchesThatTouch(t *testing.T) {
 		if got := closeRing(ring, slices.Clone(c.in), 1); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %v, want %v", name, got, c.want)
 		}
+	}
+}
+
+// Labels with one place each, which both lie over the other, are in conflict; where a form has no size, the next is tried.
+func TestLabelsWithOnePlace(t *testing.T) {
+	at := func(x float64) candidate {
+		c := candidate{Placement: Placement{On: true, Box: boxAround(r2.Vec{X: x, Y: 5}, r2.Vec{X: 10, Y: 4})}}
+		c.limits = c.Box
+		return c
+	}
+	c := newConflicts([][]candidate{{at(10), {}}, {at(14), {}}, {at(40), {}}}, PlaceOptions{Gap: 1})
+	for label, want := range [][]int{{1}, {0}, nil} {
+		if got := c.conflicting(label, []int{0, 0, 0}); !slices.Equal(got, want) {
+			t.Errorf("label %d is in conflict with %v, want %v", label, got, want)
+		}
+	}
+	if n, _ := c.firstClear(0, []int{1, 0, 0}, nil); n != 1 {
+		t.Errorf("the first clear place is %d", n)
+	}
+	l := Label{Anchor: r2.Vec{X: 50, Y: 50}, Forms: []Form{{Size: r2.Vec{Y: 4}}, {Size: r2.Vec{X: 4}}, {Size: r2.Vec{X: 8, Y: 4}}}}
+	if got := Place([]Label{l}, PlaceOptions{Area: r2.Box{Max: r2.Vec{X: 100, Y: 100}}})[0]; !got.On || got.Form != 2 {
+		t.Errorf("it stands at %+v", got)
 	}
 }

@@ -127,9 +127,7 @@ func (s *solver) anneal() {
 	for n := range rounds {
 		heat := heatAt(float64(n) / float64(rounds))
 		i := int(s.random() * float64(len(s.labels)))
-		// The square favours what is cheap.
-		r := s.random()
-		to := int(r * r * float64(len(s.choices[i])))
+		to := favouringFirst(s.random(), len(s.choices[i]))
 		if s.choices[i][to].cost-s.now(i).cost > 10*heat || to == s.at[i] {
 			continue // hardly ever accepted, whoever moves away
 		}
@@ -147,6 +145,9 @@ func (s *solver) anneal() {
 		s.choose(i, n)
 	}
 }
+
+// favouringFirst picks one of n by a number in [0, 1): its square favours the first, which is cheap.
+func favouringFirst(r float64, n int) int { return int(r * r * float64(n)) }
 
 // heatAt is what a move may cost more and be taken in a third of all cases, after a share of the moves: from half a step of the
 // ladder down to a mm of leader.
