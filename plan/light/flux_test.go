@@ -122,3 +122,35 @@ func TestHowManyPlacesStandForAnOpening(t *testing.T) {
 		}
 	}
 }
+
+// The light of a grid ends at the tangent of its cut-off, and that of a cosine nowhere before the plane of its face.
+func TestWhereLightEndsInAHalfPlane(t *testing.T) {
+	grid, _ := photometry.NewGrid(photometry.Cosine{}, 70, 50)
+	cells, _ := photometry.NewHoneycomb(photometry.Cosine{}, 60)
+	for _, c := range []struct {
+		d                 photometry.Distribution
+		degrees, tangents float64
+	}{
+		{grid, 0, math.Tan(35 * radian)}, {grid, 90, math.Tan(25 * radian)}, {grid, 180, math.Tan(35 * radian)}, {cells, 30, math.Tan(30 * radian)}, {photometry.Cosine{}, 40, math.Inf(1)}, {photometry.Uniform{}, 0, math.Inf(1)},
+	} {
+		sin, cos := math.Sincos(c.degrees * radian)
+		if got := lastTangent(c.d, cos, sin); got != c.tangents && !(math.Abs(got-c.tangents) < 1e-6) {
+			t.Errorf("%T ends at %g toward %g degrees, want %g", c.d, got, c.degrees, c.tangents)
+		}
+	}
+}
+
+// A place lies within a shade between its openings, and nearer to the axis than the side, which goes straight from rim to rim.
+func TestPlacesWithinAShade(t *testing.T) {
+	s := shadeLamp{at: r3.Vec{X: 1, Z: 2}, axis: r3.Vec{Z: 1}, half: 0.1, low: 0.17, high: 0.07}
+	for _, c := range []struct {
+		over, aside float64
+		within      bool
+	}{
+		{0, 0.119, true}, {0, 0.121, false}, {0.05, 0.094, true}, {0.05, 0.096, false}, {-0.099, 0.169, true}, {-0.099, 0.1705, false}, {0.099, 0.07, true}, {0.101, 0, false}, {-0.101, 0, false}, {-0.05, -0.144, true},
+	} {
+		if got := s.holds(r3.Vec{X: 1, Y: c.aside, Z: 2 + c.over}); got != c.within {
+			t.Errorf("%g over the middle, %g aside: within %v", c.over, c.aside, got)
+		}
+	}
+}
