@@ -68,3 +68,23 @@ func TestWedgeOfCuts(t *testing.T) {
 		t.Errorf("under a cut past the axis the wedge goes from %g to %g", got.Left, got.Right)
 	}
 }
+
+// The rim of an image is the same directions whichever way one counts as right.
+func TestAnImageInAnyTurn(t *testing.T) {
+	e := gated(photometry.Cut{Angle: 0, Depth: 0.3}, photometry.Cut{Angle: 90, Depth: 0.1})
+	l := newLamp(&e, 1, 1, 1)
+	want := photometry.Outline(l.shape, 0.5)
+	for _, degrees := range []float64{0, 30, 90, 200, -45} {
+		sin, cos := math.Sincos(degrees * radian)
+		m := newGateImage(l, r3.Add(r3.Scale(cos, l.right), r3.Scale(sin, l.up)), 0.5)
+		if len(m.rim) != len(want) || m.isDark() {
+			t.Fatalf("turned by %g the rim has %d places, want %d", degrees, len(m.rim), len(want))
+		}
+		for i, p := range m.rim {
+			d := m.through(p)
+			ahead := r3.Dot(d, l.axis)
+			close(t, "right", r3.Dot(d, l.right)/ahead, want[i].X, 1e-12)
+			close(t, "up", r3.Dot(d, l.up)/ahead, want[i].Y, 1e-12)
+		}
+	}
+}

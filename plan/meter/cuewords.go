@@ -104,7 +104,7 @@ func (r *PlayedReading) Shows() bool {
 	return r.High.Over != nil && (r.Low.Over == nil || *r.High.Over-*r.Low.Over >= leastPlay)
 }
 
-// Words say how a light plays: "plays fire from 20 % to 60 %, 4 times a second".
+// Words say how a light plays: "plays fire from 20 % to 60 %, 4 /s".
 func (p *Played) Words() string {
 	words := PlayWords(p.Play, p.Low, p.High)
 	if p.Cue != "" {
@@ -118,7 +118,7 @@ func PlayWords(play *plan.Play, low, high float64) string {
 	return fmt.Sprintf("plays %s from %s to %s, %s", play.Kind, levelInWords(low), levelInWords(high), RateWords(play.Rate))
 }
 
-// RateWords word a rate: "4 times a second", "once in 5 s".
+// RateWords word a rate: "4 /s", "once in 5 s".
 func RateWords(rate float64) string {
 	if rate < 1 {
 		return "once in " + unit.FormatNumber(1/rate) + " s"

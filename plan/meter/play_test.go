@@ -9,7 +9,7 @@ func TestWherePlayShows(t *testing.T) {
 		low, high Reading
 		shows     bool
 	}{
-		{at(-1), at(-0.96), false}, {at(-1), at(-0.94), true}, {Reading{}, at(-8), true}, {Reading{}, Reading{}, false},
+		{at(-1), at(-0.96), false}, {at(-1), at(-0.94), true}, {at(0), at(leastPlay), true}, {Reading{}, at(-8), true}, {Reading{}, Reading{}, false},
 	} {
 		if r := (PlayedReading{Low: c.low, High: c.high}); r.Shows() != c.shows {
 			t.Errorf("from %s it shows: %v, want %v", r.SpanWords(), r.Shows(), c.shows)

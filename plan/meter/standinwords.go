@@ -40,8 +40,8 @@ func GapWords(g colour.Gap) string {
 	say := func(by float64, figure, more, less string) {
 		parts = append(parts, figure+over(by, more, less))
 	}
-	if math.Round(math.Abs(g.Mired)) > 0 {
-		say(g.Mired, fmt.Sprintf("%.0f", math.Abs(g.Mired)), " mired warmer", " mired cooler")
+	if mired := math.Round(math.Abs(g.Mired)); mired > 0 {
+		say(g.Mired, fmt.Sprintf("%.0f", mired), " mired warmer", " mired cooler")
 	}
 	if math.Abs(g.Duv) >= leastDuv {
 		say(g.Duv, fmt.Sprintf("%.3f", math.Abs(g.Duv)), " greener", " more magenta")
@@ -139,8 +139,10 @@ func (w *Way) Aside() string {
 	if side := math.Round(math.Abs(w.Higher)); side > 0 {
 		parts = append(parts, fmt.Sprintf("%.0f° %s", side, over(w.Higher, "higher", "lower")))
 	}
-	if w.Right != nil && math.Round(math.Abs(*w.Right)) > 0 {
-		parts = append(parts, fmt.Sprintf("%.0f° farther to own %s", math.Abs(*w.Right), over(*w.Right, "right", "left")))
+	if w.Right != nil {
+		if side := math.Round(math.Abs(*w.Right)); side > 0 {
+			parts = append(parts, fmt.Sprintf("%.0f° farther to own %s", side, over(*w.Right, "right", "left")))
+		}
 	}
 	if parts == nil {
 		return "from the other side of the zenith"

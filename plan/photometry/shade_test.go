@@ -4,7 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"scrimshaw/plan/internal/reference"
+	"gonum.org/v1/gonum/integrate/quad"
+
 	"scrimshaw/plan/photometry"
 )
 
@@ -29,11 +30,25 @@ func TestShadeKeepsTheBulbsLight(t *testing.T) {
 		if math.Abs(share-(1-p.Absorbed)) > 1e-15 || form.Reflectance+form.Transmittance == 0 && p.Side != 0 {
 			t.Errorf("%s: share %g, parts %+v", name, share, p)
 		}
-		if got := reference.SphereIntegral(s); math.Abs(got-1) > 2e-5 {
+		if got := aroundAxis(s.At); math.Abs(got-1) > 2e-5 {
 			t.Errorf("%s sends out %.7f lm for one", name, got)
 		}
-		t.Logf("%s: %+v", name, p)
+		for _, gamma := range []float64{0, 20, 77, 160} {
+			for _, plane := range []float64{0, 131, 270} {
+				if got, want := s.Candela(photometry.Direction(gamma, plane)), s.At(gamma*math.Pi/180); math.Abs(got-want) > 1e-9*want {
+					t.Errorf("%s: %g cd at %g degrees in plane %g, %g all round", name, got, gamma, plane, want)
+				}
+			}
+		}
 	}
+}
+
+// aroundAxis integrates intensities that are the same all round an axis over the sphere, lm: degree by degree down from it.
+func aroundAxis(at func(gamma float64) float64) (lumens float64) {
+	for band := range 180 {
+		lumens += quad.Fixed(func(gamma float64) float64 { return 2 * math.Pi * at(gamma) * math.Sin(gamma) }, float64(band)*math.Pi/180, float64(band+1)*math.Pi/180, 15, quad.Legendre{}, 1)
+	}
+	return lumens
 }
 
 // A black shade leaves of the bulb what its openings are seen under: half of one less the cosine of each.

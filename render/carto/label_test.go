@@ -258,6 +258,7 @@ func TestConflicts(t *testing.T) {
 		"leaders that cross":         {led, at(70, 44, r2.Vec{X: 72, Y: 46}, r2.Vec{X: 80, Y: 60}), true},
 		"leaders that do not":        {led, at(70, 40, r2.Vec{X: 72, Y: 42}, r2.Vec{X: 74, Y: 50}), false},
 		"one of them off the map":    {a, candidate{}, false},
+		"a leader over the corner":   {at(-30, 4, r2.Vec{X: -25, Y: 3}, r2.Vec{X: 40, Y: -5}), at(50, 50), false},
 		"a leader through a far box": {at(50, 90, r2.Vec{X: 50, Y: 88}, r2.Vec{X: 50, Y: 20}), a, true},
 	} {
 		if got, back := inConflict(&c.a, &c.b, gap), inConflict(&c.b, &c.a, gap); got != c.want || back != c.want {

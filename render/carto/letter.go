@@ -1,6 +1,7 @@
 package carto
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -71,15 +72,7 @@ func longestFirst(lines []Line) []int {
 	for i, l := range lines {
 		order[i], length[i] = i, l.Length()
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case length[a] > length[b]:
-			return -1
-		case length[a] < length[b]:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(length[b], length[a]) })
 	return order
 }
 

@@ -125,16 +125,13 @@ func (s *solver) anneal() {
 	now := cost
 	rounds := s.rounds()
 	for n := range rounds {
-		// From half a step of the ladder down to a mm of leader.
-		heat := formCost / 2 * math.Pow(2/float64(formCost), float64(n)/float64(rounds))
+		heat := heatAt(float64(n) / float64(rounds))
 		i := int(s.random() * float64(len(s.labels)))
-		// The square favours what is cheap.
-		r := s.random()
-		to := int(r * r * float64(len(s.choices[i])))
+		to := favouringFirst(s.random(), len(s.choices[i]))
 		if s.choices[i][to].cost-s.now(i).cost > 10*heat || to == s.at[i] {
 			continue // hardly ever accepted, whoever moves away
 		}
-		if change := s.move(i, to); change <= 0 || s.random() < math.Exp(-change/heat) {
+		if change := s.move(i, to); s.accepts(change, heat) {
 			now += change
 		} else {
 			s.undo()
@@ -147,6 +144,21 @@ func (s *solver) anneal() {
 	for i, n := range best {
 		s.choose(i, n)
 	}
+}
+
+// favouringFirst picks one of n by a number in [0, 1): its square favours the first, which is cheap.
+func favouringFirst(r float64, n int) int { return int(r * r * float64(n)) }
+
+// heatAt is what a move may cost more and be taken in a third of all cases, after a share of the moves: from half a step of the
+// ladder down to a mm of leader.
+func heatAt(share float64) float64 {
+	return formCost / 2 * math.Pow(2/float64(formCost), share)
+}
+
+// accepts says whether a move that costs so much more is taken: one that costs no more always, another by chance (Metropolis et al.
+// 1953, "Equation of state calculations by fast computing machines", J. Chem. Phys. 21(6), p. 1087).
+func (s *solver) accepts(change, heat float64) bool {
+	return change <= 0 || s.random() < math.Exp(-change/heat)
 }
 
 // rounds is how many moves are tried. In a crowd they are fewer for each label: most of it finds no place, however

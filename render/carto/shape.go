@@ -42,7 +42,7 @@ func separated(a, b []r2.Vec) bool {
 			side, length = r2.Vec{X: 1}, 1
 		}
 		side = r2.Scale(1/length, side)
-		if apart(a, b, r2.Vec{X: -side.Y, Y: side.X}) || len(a) <= 2 && apart(a, b, side) {
+		if apart(a, b, r2.Vec{X: -side.Y, Y: side.X}) {
 			return true
 		}
 	}

@@ -122,6 +122,9 @@ func TestATintBelongsToItsStop(t *testing.T) {
 			t.Errorf("over %+d stops the tint is %v on one map and %v on another", l.Stop, got, want)
 		}
 	}
+	if some[0] != Day().At(float64(narrow[0].Stop)-0.5) {
+		t.Errorf("under %+d stops the tint is %v", narrow[0].Stop, some[0])
+	}
 	if got := Day().Bands(nil); len(got) != 1 || got[0] != Day().At(0) {
 		t.Errorf("without levels: %v", got)
 	}

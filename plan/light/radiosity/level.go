@@ -66,7 +66,7 @@ func (w *solver) spreadUnseen() {
 		for s := 1; s < len(w.incident) && w.returned[c] > 0 && got == 0; s++ {
 			p := &w.t.patches[s]
 			got += w.incident[s][c]
-			open += (p.area[0] + p.area[1] + p.area[2] + p.area[3]) * (1 - w.keptShare(p, c))
+			open += p.whole() * (1 - w.keptShare(p, c))
 		}
 		for s := 1; s < len(w.incident) && got == 0 && open > 0; s++ {
 			w.incident[s][c] = w.returned[c] / open
