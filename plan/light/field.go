@@ -28,6 +28,7 @@ type field struct {
 	share     float64  // of the light, for one point
 	cut       bool     // whether some points of the opening are behind the receptors' plane
 	sampled   bool     // whether there is no rule for the whole opening then
+	blank     []uint64 // no data, or no light of the lamp
 	masks     []uint64
 	some      []uint64 // hidden from some point of the opening
 	all       []uint64 // hidden from all
@@ -77,7 +78,9 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	f.findOccluders(w)
 	size := len(g.blank)
 	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
-	f.some, f.all = slices.Clone(g.blank), ones(size)
+	f.blank = slices.Clone(g.blank)
+	g.hideUnlit(f.blank, l)
+	f.some, f.all = slices.Clone(f.blank), ones(size)
 	return f
 }
 
@@ -170,7 +173,7 @@ func (f *field) channels() int {
 			continue
 		}
 		for n, w := range f.panes[i].some {
-			if w&^f.g.blank[n] != 0 {
+			if w&^f.blank[n] != 0 {
 				return 3
 			}
 		}

@@ -19,7 +19,7 @@ func (d *bandSummer) mostlyHidden(from, to int) bool {
 		for w := range g.words {
 			at := (j-from)*g.words + w
 			few += bits.OnesCount64(d.partly[at] &^ d.mostlySeen[at])
-			lit += bits.OnesCount64(^(f.all[j*g.words+w] | g.blank[j*g.words+w]))
+			lit += bits.OnesCount64(^(f.all[j*g.words+w] | f.blank[j*g.words+w]))
 		}
 	}
 	return mostlyShare*few > lit

@@ -89,7 +89,7 @@ func (t *shadowTally) count(f *field, k int) {
 
 // castShadows draws all shadows from point k of the opening.
 func (f *field) castShadows(b *rasteriser, m []uint64, k int) {
-	copy(m, f.g.blank)
+	copy(m, f.blank)
 	p := &f.points[k]
 	c := f.occluders[p.side]
 	for _, s := range c.opaque {
