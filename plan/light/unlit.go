@@ -10,9 +10,9 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// limits are the planes over which no point of the opening sends light: that of a one-sided face, and those at which what leaves
-// it ends to the sides.
-func (l *lamp) limits() (all []solid.Plane) {
+// unlitBeyond are the planes over which no point of the opening of a lamp sends light: that of a one-sided face, and those at which what
+// leaves it ends to the sides.
+func unlitBeyond(l *lamp) (all []solid.Plane) {
 	if !l.onesided {
 		return nil
 	}
@@ -43,7 +43,7 @@ func (l *lamp) limits() (all []solid.Plane) {
 // hideUnlit sets in a mask the points that a lamp sends no light to, whatever stands between: neither shadows nor sums are
 // asked for there.
 func (g *grid) hideUnlit(mask []uint64, l *lamp) {
-	for _, h := range l.limits() {
+	for _, h := range unlitBeyond(l) {
 		along := r3.Dot(h.N, g.lattice.U)
 		for j := range g.nv {
 			row := g.row(mask, j)
