@@ -2,6 +2,7 @@ package light
 
 import (
 	"context"
+	"math"
 	"math/bits"
 	"slices"
 
@@ -13,7 +14,7 @@ func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
 	g := f.g
 	channels := f.channels()
 	out := make([]float32, channels*g.nu*g.nv)
-	bands := (g.nv + band - 1) / band
+	bands := g.bands()
 	workers = parallel.Workers(workers, bands)
 	desks := make([]*bandSummer, workers)
 	err := parallel.For(ctx, workers, bands, func(worker, i int) {
@@ -29,6 +30,9 @@ func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
 // sumBand sums rows from up to to.
 func (d *bandSummer) sumBand(from, to int, out []float32) {
 	g := d.f.g
+	if to <= d.f.lit.first || from >= d.f.lit.last {
+		return
+	}
 	for c := range d.channels {
 		clear(d.sums[c])
 	}
@@ -36,12 +40,7 @@ func (d *bandSummer) sumBand(from, to int, out []float32) {
 		d.sumWhole(j, from)
 	}
 	if slices.ContainsFunc(d.partly[:(to-from)*g.words], func(w uint64) bool { return w != 0 }) {
-		d.findMostlySeen(from, to)
-		if d.mostlyHidden(from, to) {
-			d.traceMostlyHidden(from, to)
-		}
-		d.sumParts(from, to)
-		d.addParts(from, to)
+		d.lightParts(from, to)
 	}
 	size := g.nu * g.nv
 	for c := range d.channels {
@@ -52,6 +51,16 @@ func (d *bandSummer) sumBand(from, to int, out []float32) {
 			}
 		}
 	}
+}
+
+// lightParts lights the points of the band that see part of the opening.
+func (d *bandSummer) lightParts(from, to int) {
+	d.findHowMuchIsSeen(from, to)
+	if d.f.w.little > 0 {
+		d.traceLittleSeen(from, to)
+	}
+	d.sumParts(from, to)
+	d.addParts(from, to)
 }
 
 // sumWhole sorts row j, and lights the points that see the whole opening.
@@ -77,7 +86,7 @@ func (d *bandSummer) sumWhole(j, from int) {
 	}
 }
 
-// addParts adds up the points that see part of the opening, as tracer.fit does.
+// addParts adds up the points that see part of the opening.
 func (d *bandSummer) addParts(from, to int) {
 	f, g := d.f, d.f.g
 	for j := from; j < to; j++ {
@@ -86,17 +95,17 @@ func (d *bandSummer) addParts(from, to int) {
 			if word == 0 {
 				continue
 			}
-			if !f.sampled {
-				f.light(d.row, &d.view, j, w, word)
+			if half := d.halfSeen[(j-from)*g.words+w]; half != 0 {
+				f.light(d.row, &d.view, j, w, half)
 			}
 			d.addWord(word, j, w, from)
 		}
 	}
 }
 
-// addWord is fit for word w of row j, of which the light of the whole opening is known.
+// addWord adds up word w of row j. The light of the whole opening is known to those that see at least half of it.
 func (d *bandSummer) addWord(word uint64, j, w, from int) {
-	most := d.mostlySeen[(j-from)*d.f.g.words+w]
+	most, half := d.mostlySeen[(j-from)*d.f.g.words+w], d.halfSeen[(j-from)*d.f.g.words+w]
 	for rest := most; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		d.row[i] = max(0, d.row[i]-d.hiddenLight[(j-from)*d.width+i])
@@ -110,8 +119,13 @@ func (d *bandSummer) addWord(word uint64, j, w, from int) {
 	d.splitByPanes(word&^most, j, w, d.mixedPanes)
 	for _, p := range d.portions {
 		for rest := p.points; rest != 0; rest &= rest - 1 {
-			i := w<<6 + bits.TrailingZeros64(rest)
-			d.total((j-from)*d.width+i, d.row[i], p.factor.Scale(d.f.fromAside(d.glass, p.glass, i, j)), d.throughMixed(i, j, w))
+			bit := bits.TrailingZeros64(rest)
+			i := w<<6 + bit
+			whole := math.Inf(1)
+			if half>>bit&1 != 0 {
+				whole = d.row[i]
+			}
+			d.total((j-from)*d.width+i, whole, p.factor.Scale(d.f.fromAside(d.glass, p.glass, i, j)), d.throughMixed(i, j, w))
 		}
 	}
 }

@@ -17,7 +17,9 @@ type bandSummer struct {
 	sums           [3][]float64  // by channel: the light of a band of rows
 	row            []float64     // the light of the whole opening on a row
 	partly         []uint64      // the points of the band that see part of the opening
-	mostlySeen     []uint64      // those of them that see at least half of it, through the same panes
+	halfSeen       []uint64      // those of them that see at least half of it
+	mostlySeen     []uint64      // those of these that do through the same panes
+	littleSeen     []uint64      // those that see so little of it that they are traced
 	hiddenLight    []float64     // what is hidden from those
 	hidden         []wideCounter // by word of the band: how many points of the opening are
 	shares         []partial
@@ -31,6 +33,7 @@ type bandSummer struct {
 	glass          glassWays // that those look through
 	view           row.View  // of the row from the point of the lamp that is summed
 	tracer         tracer    // of points that see little of the opening
+	between        []int32   // what may stand between the lamp and some of those
 }
 
 // partial is what the points of the band that see part of the opening get of it through panes of a factor.
@@ -54,6 +57,7 @@ func newBandSummer(f *field, channels int) *bandSummer {
 		d.sums[c] = make([]float64, band*width)
 	}
 	d.partly, d.mostlySeen, d.hiddenLight = make([]uint64, band*g.words), make([]uint64, band*g.words), make([]float64, band*width)
+	d.littleSeen, d.halfSeen = make([]uint64, band*g.words), make([]uint64, band*g.words)
 	d.hidden = make([]wideCounter, band*g.words)
 	d.through = make([][]uint64, f.largest*len(f.panes))
 	for i := range d.through {
@@ -61,6 +65,7 @@ func newBandSummer(f *field, channels int) *bandSummer {
 	}
 	d.transmittances = make([]colour.RGB, len(d.through))
 	d.panesBefore = make([][]int, f.largest)
+	d.between = []int32{}
 	d.tracer.BVH, d.tracer.quick = f.w.bvh, true
 	d.share(colour.RGB{1, 1, 1})
 	return d
@@ -115,7 +120,7 @@ func (d *bandSummer) filterPortions(through uint64, passing colour.RGB, glass in
 }
 
 // total sums the shares of point n of the band, all of them seen through panes of a factor; whole is the
-// light of the whole opening, where it is known; mixed is what of the light that comes through panes before a part of it passes
+// light of the whole opening, without end where it is not known; mixed is what of the light that comes through panes before a part of it passes
 // from aside.
 func (d *bandSummer) total(n int, whole float64, factor colour.RGB, mixed float64) {
 	sum := 0.0
@@ -123,7 +128,7 @@ func (d *bandSummer) total(n int, whole float64, factor colour.RGB, mixed float6
 		sum += d.shares[i].sums[n]
 	}
 	scale := 1.0
-	if !d.f.sampled && sum > whole {
+	if sum > whole {
 		scale = whole / sum
 	}
 	for i := range d.shares {

@@ -31,7 +31,7 @@ func newWorld(set *solid.Set, o Options) *World {
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), radiosity: o.Quality.radiosity(),
 		masks: &sync.Pool{}, scattering: map[solid.ID]bool{}}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
-	w.exact = o.Quality != Draft
+	w.little = o.Quality.little()
 	w.errorModel, w.allowedRayError = o.Quality.errorModel(), o.Quality.allowedRayError()
 	w.sortSet(set)
 	w.findMirrors(set)

@@ -28,7 +28,9 @@ type field struct {
 	share     float64  // of the light, for one point
 	cut       bool     // whether some points of the opening are behind the receptors' plane
 	sampled   bool     // whether there is no rule for the whole opening then
-	masks     []uint64
+	blank     []uint64 // no data, or no light of the lamp
+	lit       rows     // the others lie in these
+	masks     []uint64 // hidden from each point of the opening: band by band of rows, and in each point by point
 	some      []uint64 // hidden from some point of the opening
 	all       []uint64 // hidden from all
 	panes     []pane
@@ -45,7 +47,7 @@ type lampPoint struct {
 
 // occluders is what can come between a lamp and a lattice, on one side of it.
 type occluders struct {
-	opaque []*shape
+	opaque []shading
 	panes  []*shape // one for each pane of the field, nil where it is not on this side
 }
 
@@ -59,9 +61,6 @@ type pane struct {
 // inPlane is the height, m, that a point of a lamp in the very plane of a dome lattice is lifted to.
 const inPlane = 1e-5
 
-// band is how many rows are summed together.
-const band = 8
-
 // newField prepares the field; masks is memory to use again.
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
@@ -74,10 +73,11 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 		f.largest = max(f.largest, b.to-b.from)
 	}
 	f.sampled = f.cut && !l.lambertian
-	f.findOccluders(w)
-	size := len(g.blank)
-	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
-	f.some, f.all = slices.Clone(g.blank), ones(size)
+	f.findOccluders()
+	f.blank = slices.Clone(g.blank)
+	g.hideUnlit(f.blank, l)
+	need := g.bands() * len(f.points) * band * g.words
+	f.masks = slices.Grow(masks[:0], need)[:need]
 	return f
 }
 
@@ -120,25 +120,23 @@ func (f *field) join(p r3.Vec, fresh bool) {
 }
 
 // findOccluders finds what can shade, and the panes that the lamp can shine through.
-func (f *field) findOccluders(w *World) {
+func (f *field) findOccluders() {
 	local := map[*side][]r3.Vec{}
 	for _, p := range f.points {
 		local[p.side] = append(local[p.side], p.local)
 	}
-	index := map[*caster]int{}
 	for _, s := range []*side{f.g.above, f.g.below} {
 		if len(local[s]) == 0 {
 			continue
 		}
-		c := occluders{opaque: f.g.shading(s.shapes, f.l, local[s])}
-		c.opaque = append(c.opaque, f.g.shading(f.g.screenShapes(f.l, s.sign), f.l, local[s])...)
-		for _, p := range f.g.shading(s.panes, f.l, local[s]) {
-			k, known := index[p.caster]
-			if !known {
-				k = len(f.panes)
-				index[p.caster] = k
-				f.panes = append(f.panes, pane{p.caster, make([]uint64, len(f.g.blank)), ones(len(f.g.blank))})
+		var c occluders
+		for _, shapes := range [...][]shape{s.shapes, f.g.screenShapes(f.l, s.sign)} {
+			for _, o := range f.g.shading(shapes, f.l, local[s]) {
+				c.opaque = append(c.opaque, f.g.anywhere(o))
 			}
+		}
+		for _, p := range f.g.shading(s.panes, f.l, local[s]) {
+			k := f.paneOf(p.caster)
 			for len(c.panes) <= k {
 				c.panes = append(c.panes, nil)
 			}
@@ -146,6 +144,15 @@ func (f *field) findOccluders(w *World) {
 		}
 		f.occluders[s] = c
 	}
+}
+
+// paneOf is the number of the pane that a caster is.
+func (f *field) paneOf(c *caster) int {
+	if k := slices.IndexFunc(f.panes, func(p pane) bool { return p.caster == c }); k >= 0 {
+		return k
+	}
+	f.panes = append(f.panes, pane{c, make([]uint64, len(f.g.blank)), ones(len(f.g.blank))})
+	return len(f.panes) - 1
 }
 
 func ones(n int) []uint64 {
@@ -156,10 +163,10 @@ func ones(n int) []uint64 {
 	return m
 }
 
-// mask is the points hidden from point k of the opening.
-func (f *field) mask(k int) []uint64 {
-	size := len(f.g.blank)
-	return f.masks[k*size : (k+1)*size]
+// bandMask is the points of a band of rows that are hidden from point k of the opening.
+func (f *field) bandMask(n, k int) []uint64 {
+	size := band * f.g.words
+	return f.masks[(n*len(f.points)+k)*size:][:size]
 }
 
 // channels is how many planes the field needs: three where a tinted pane colours some of it.
@@ -170,7 +177,7 @@ func (f *field) channels() int {
 			continue
 		}
 		for n, w := range f.panes[i].some {
-			if w&^f.g.blank[n] != 0 {
+			if w&^f.blank[n] != 0 {
 				return 3
 			}
 		}

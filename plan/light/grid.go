@@ -89,6 +89,36 @@ func (g *grid) leanOfRow(j int) []float64 {
 // row is row j of a mask.
 func (g *grid) row(mask []uint64, j int) []uint64 { return mask[j*g.words : (j+1)*g.words] }
 
+// anywhere is a solid that shades and may do so anywhere.
+func (g *grid) anywhere(s *shape) shading {
+	return shading{s, r2.Vec{}, r2.Vec{X: float64(g.nu), Y: float64(g.nv)}}
+}
+
+// band is how many rows are summed together.
+const band = 8
+
+// bands is how many bands of rows there are.
+func (g *grid) bands() int { return (g.nv + band - 1) / band }
+
+// rows are those from first up to last.
+type rows struct{ first, last int }
+
+// litRows are the rows among which all points lie that are not in a mask.
+func (g *grid) litRows(mask []uint64) (lit rows) {
+	for j := range g.nv {
+		if slices.ContainsFunc(g.row(mask, j), func(w uint64) bool { return ^w != 0 }) {
+			if lit.last == 0 {
+				lit.first = j
+			}
+			lit.last = j + 1
+		}
+	}
+	return lit
+}
+
+// of are the words of the rows in a mask.
+func (g *grid) of(r rows, mask []uint64) []uint64 { return mask[r.first*g.words : r.last*g.words] }
+
 // height is that of a point over the plane.
 func (g *grid) height(p r3.Vec) float64 { return r3.Dot(g.n, r3.Sub(p, g.lattice.Origin)) }
 

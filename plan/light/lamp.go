@@ -39,13 +39,20 @@ type lamp struct {
 	before          *solid.Plane // as a mirror shows it: what of it lies before that, where this is not all of it
 }
 
+// isMeasured says whether light is known at some angles only, with a crease at each.
+func (l *lamp) isMeasured() bool { return l.creases != nil && l.creases.measured != nil }
+
 // intensity is the intensity, cd, of the whole source in a unit direction.
 func (l *lamp) intensity(d r3.Vec) float64 {
 	ahead := r3.Dot(d, l.axis)
 	if l.onesided && ahead <= 0 {
 		return 0
 	}
-	return l.flux * l.shape.Candela(r3.Vec{X: r3.Dot(d, l.right), Y: r3.Dot(d, l.up), Z: -ahead})
+	right, up := r3.Dot(d, l.right), r3.Dot(d, l.up)
+	if l.isMeasured() {
+		return l.flux * l.creases.measured.FastCandela(right, up, ahead, 1)
+	}
+	return l.flux * l.shape.Candela(r3.Vec{X: right, Y: up, Z: -ahead})
 }
 
 // fromPoint is what the receptor gets, lx, from a point s that sends out the whole source's light.

@@ -6,8 +6,9 @@
 // that part exactly, as polygons (solid.Viewer), and a closed form sums it where there is one (trace.go, cubature.go).
 // On a lattice, level or not, each of some points of the opening draws the shadows of all solids as bit masks, and the
 // masks say for the whole floor which points see which (rasteriser.go, shadows.go, field.go). Where a point sees more than
-// half of an opening, a field takes what is hidden from the whole, which is exact; else it adds up what is seen; and where
-// much of a floor sees little of a lamp, it traces as a receptor does (hidden.go). Neighbouring points of an opening share
+// half of an opening, a field takes what is hidden from the whole, which is exact; else it adds up what is seen; and where a point
+// sees little of a lamp, it traces as a receptor does (hidden.go). Shadows are drawn where they may differ from point to point of
+// the opening: its corners tell where (umbras.go). Neighbouring points of an opening share
 // one evaluation of its distribution (bundle.go).
 //
 // Package radiosity works out what comes back from surfaces, for receptors and lattices alike. It stands beside the direct

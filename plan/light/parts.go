@@ -23,7 +23,7 @@ func (d *bandSummer) sumParts(from, to int) {
 		for j := from; j < to; j++ {
 			ready := false
 			for w, word := range d.partly[(j-from)*g.words : (j-from+1)*g.words] {
-				if word == 0 || !d.seen(b, word, j*g.words+w, (j-from)*g.words+w) {
+				if word == 0 || !d.seen(b, word, from/band, (j-from)*g.words+w) {
 					continue
 				}
 				if !ready {
@@ -35,33 +35,39 @@ func (d *bandSummer) sumParts(from, to int) {
 	}
 }
 
-// findMostlySeen finds the points from which at most half of the opening is hidden.
-func (d *bandSummer) findMostlySeen(from, to int) {
+// findHowMuchIsSeen finds the points that see at least half of the opening, and those that see little of it.
+func (d *bandSummer) findHowMuchIsSeen(from, to int) {
 	f, g := d.f, d.f.g
+	clear(d.halfSeen)
 	clear(d.mostlySeen)
+	copy(d.littleSeen, d.partly)
 	if f.sampled {
 		return
 	}
 	first := from * g.words
 	hidden := d.hidden[:(to-from)*g.words]
-	d.countHidden(hidden, first)
+	d.countHidden(hidden, from/band)
+	few := int(f.w.little * float64(len(f.points)))
 	for at := range hidden {
 		word := d.partly[at]
+		d.littleSeen[at] = word &^ hidden[at].atMost(len(f.points)-few-1)
+		word &= hidden[at].atMost(len(f.points) / 2)
+		d.halfSeen[at] = word
 		for i := range f.panes {
 			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
 		}
-		d.mostlySeen[at] = word & hidden[at].atMost(len(f.points)/2)
+		d.mostlySeen[at] = word
 	}
 }
 
-// countHidden counts, by word of the band from word first of the masks on, how many points of the opening are hidden.
-func (d *bandSummer) countHidden(hidden []wideCounter, first int) {
+// countHidden counts, by word of a band, how many points of the opening are hidden.
+func (d *bandSummer) countHidden(hidden []wideCounter, n int) {
 	f := d.f
-	size := len(f.g.blank)
+	size := band * f.g.words
 	clear(hidden)
 	k := 0
 	for ; k+7 <= len(f.points); k += 7 {
-		seven := f.masks[k*size+first:]
+		seven := f.masks[(n*len(f.points)+k)*size:][:7*size]
 		for at, word := range d.partly[:len(hidden)] {
 			if word != 0 {
 				hidden[at].addSeven(seven[at:], size)
@@ -69,8 +75,9 @@ func (d *bandSummer) countHidden(hidden []wideCounter, first int) {
 		}
 	}
 	for ; k < len(f.points); k++ {
+		mask := f.bandMask(n, k)
 		for at := range hidden {
-			hidden[at].add(f.masks[k*size+first+at], 0)
+			hidden[at].add(mask[at], 0)
 		}
 	}
 }
@@ -110,15 +117,15 @@ func (d *bandSummer) maskPanes(b *bundle, from, to int) {
 }
 
 // seen counts, for each point of a word, the points of a bundle that it sees, by share, or those hidden from
-// it. The word is word n of the masks and word at of the band. It says whether there are any.
+// it. The word is word at of band n. It says whether there are any.
 func (d *bandSummer) seen(b *bundle, word uint64, n, at int) (any bool) {
-	masks, size, most := d.f.masks, len(d.f.g.blank), d.mostlySeen[at]
+	most := d.mostlySeen[at]
 	for i := range d.counts {
 		d.counts[i] = smallCounter{}
 	}
 	d.hiddenCount = smallCounter{}
 	for k := b.from; k < b.to; k++ {
-		mask := masks[k*size+n]
+		mask := d.f.bandMask(n, k)[at]
 		d.hiddenCount.add(mask & most)
 		points := word &^ most &^ mask
 		if points == 0 {

@@ -115,7 +115,7 @@ func clipZ(dst, corners []r3.Vec, at, side float64) []r3.Vec {
 	return dst
 }
 
-// paint sets the bits of the points in a convex outline, in the rows from and up to to.
+// paint sets the bits of the points in a convex outline, in the rows from and up to to: those that the mask has.
 func (b *rasteriser) paint(mask []uint64, outline []r2.Vec, from, to int) {
 	first, last := b.spans.Scan(outline, from, to)
 	words := b.grid.words
@@ -165,6 +165,16 @@ func (b *rasteriser) covered(mask []uint64, low, high r2.Vec) bool {
 		}
 	}
 	return true
+}
+
+// shows says whether the shadow of s from a lamp at p may fall, where it counts, on points that are not in the mask yet.
+func (b *rasteriser) shows(mask []uint64, s *shading, p r3.Vec) bool {
+	lo, hi, any := s.reach(p)
+	if !any {
+		return false
+	}
+	lo, hi = r2.Vec{X: max(lo.X, s.lo.X), Y: max(lo.Y, s.lo.Y)}, r2.Vec{X: min(hi.X, s.hi.X), Y: min(hi.Y, s.hi.Y)}
+	return !b.covered(mask, lo, hi)
 }
 
 // dark says whether a set of bits is set in one word of all rows from j0 up to j1.

@@ -15,6 +15,12 @@ type shape struct {
 	lo, hi r2.Vec
 }
 
+// shading is a solid that shades, and a box on the lattice: its shadows from the points of the opening count nowhere else.
+type shading struct {
+	*shape
+	lo, hi r2.Vec
+}
+
 // reach is an upright box round the shadow of s from a lamp at p: round its own box thrown from its foot
 // and from its top. any is false where there is no shadow. It costs less than the outline, and most
 // shadows of a full set fall where others have fallen before.

@@ -21,8 +21,9 @@ type share struct {
 type tracer struct {
 	visibleSums
 	shadeView
-	quick    bool // by short rules, for fields and surfaces
-	coarse   bool // part by part, as closely as surfaces are summed, where short rules do not serve
+	quick    bool    // by short rules, for fields and surfaces
+	coarse   bool    // part by part, as closely as surfaces are summed, where short rules do not serve
+	among    []int32 // where it is not nil, what may stand between the lamp and all receptors that are asked for
 	panes    []solid.Pane
 	aside    []solid.Pane // from the corners of a part
 	ids      []solid.ID
@@ -112,14 +113,19 @@ func totalOf(shares []share) (sum colour.RGB) {
 
 // between finds what may stand between a lamp and a receptor; nil where nothing does.
 func (t *tracer) between(l *lamp, r *Receptor) []int32 {
-	s := l.shaftTo(r.At)
-	if r.Response == Cosine { // what lies behind the receptor's plane hides nothing that counts
-		s.Bound(facing(r.At, r.Axis))
+	if t.among != nil {
+		s := solid.NewBoxShaft([]r3.Vec{r.At}, l.bound(r.At))
+		t.found = t.BVH.Among(&s, t.among, t.found[:0])
+	} else {
+		s := l.shaftTo(r.At)
+		if r.Response == Cosine { // what lies behind the receptor's plane hides nothing that counts
+			s.Bound(facing(r.At, r.Axis))
+		}
+		if l.onesided {
+			s.Bound(facing(l.at, l.axis))
+		}
+		t.found = t.BVH.Between(&s, r.Skip, t.found[:0])
 	}
-	if l.onesided {
-		s.Bound(facing(l.at, l.axis))
-	}
-	t.found = t.BVH.Between(&s, r.Skip, t.found[:0])
 	if len(t.found) == 0 {
 		return nil
 	}
@@ -158,9 +164,6 @@ func (t *tracer) whole(l *lamp, r *Receptor, figure []r3.Vec) float64 {
 	}
 	return l.unoccluded(r, exactly())
 }
-
-// isMeasured says whether light is known at some angles only, with a crease at each.
-func (l *lamp) isMeasured() bool { return l.creases != nil && l.creases.measured != nil }
 
 // parts adds up what is seen of an opening, as shares of the whole: its parts are summed by another rule than a round
 // opening is, and by the same as the whole here.

@@ -34,8 +34,8 @@ type World struct {
 	panes           []caster   // clear sheets, in the order of the set
 	tinted          bool       // whether a clear sheet tints
 	scattering      map[solid.ID]bool
-	exact           bool // whether fields find exactly what points see that see little of a lamp
-	faces           int  // points of a face that are traced
+	little          float64 // share of an opening: fields find exactly what points see that see less of it
+	faces           int     // points of a face that are traced
 	tubes           int
 	bundle          int // how many of them a lattice takes together
 	radiosity       radiosity.Quality
@@ -128,7 +128,7 @@ func (w *World) findMirrors(set *solid.Set) {
 			continue
 		}
 		through := m.Through(set)
-		v := &World{set: through, masks: w.masks, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), exact: w.exact, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
+		v := &World{set: through, masks: w.masks, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), little: w.little, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
 		v.sortSet(through)
 		w.mirrors = append(w.mirrors, mirror{m, v})
 	}

@@ -133,6 +133,17 @@ func (b *BVH) Between(s *Shaft, skip []ID, found []int32) []int32 {
 	return found
 }
 
+// Among appends those of some parts of the set whose boxes touch the box of a shaft. It is for many shafts inside of one that
+// Between was asked for.
+func (b *BVH) Among(s *Shaft, parts, found []int32) []int32 {
+	for _, i := range parts {
+		if s.box.touches(&b.parts[i].bounds) {
+			found = append(found, i)
+		}
+	}
+	return found
+}
+
 // leafBetween is Between for the parts of one leaf.
 func (b *BVH) leafBetween(n *node, s *Shaft, skip []ID, found []int32) []int32 {
 	for i := n.first; i < n.first+n.count; i++ {

@@ -19,12 +19,15 @@ import (
 // no plane and gives nothing.
 func edge(a, b r3.Vec) r3.Vec {
 	n := r3.Cross(a, b)
-	sin := math.Sqrt(r3.Norm2(n)) // in half the time of r3.Norm, which guards against overflow
+	sin := length(n)
 	if sin == 0 {
 		return r3.Vec{}
 	}
 	return r3.Scale(math.Atan2(sin, r3.Dot(a, b))/(2*sin), n)
 }
+
+// length is that of a vector, in half the time of r3.Norm, which guards against overflow.
+func length(v r3.Vec) float64 { return math.Sqrt(r3.Norm2(v)) }
 
 // dome is what a dome receives: half the scalar and half the vector along its axis.
 func dome(solidAngle float64, vector, axis r3.Vec) float64 {

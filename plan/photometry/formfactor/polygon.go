@@ -46,7 +46,7 @@ func faces(corners []r3.Vec, at r3.Vec) bool {
 	for i := 1; i+1 < len(corners); i++ {
 		normal = r3.Add(normal, r3.Cross(r3.Sub(corners[i], origin), r3.Sub(corners[i+1], origin)))
 	}
-	return r3.Dot(normal, r3.Sub(at, origin)) > inPlane*r3.Norm(normal)
+	return r3.Dot(normal, r3.Sub(at, origin)) > inPlane*length(normal)
 }
 
 // clip appends to dst the part of the polygon above the receptor's plane, relative to at.
@@ -80,9 +80,14 @@ func polygonVector(v []r3.Vec) (sum r3.Vec) {
 // polygonAngle is the solid angle of a convex polygon seen from the origin, fanned into triangles
 // (van Oosterom and Strackee, IEEE Trans. Biomed. Eng. 30:125, 1983).
 func polygonAngle(v []r3.Vec) (sum float64) {
+	if len(v) < 3 {
+		return 0
+	}
+	la, lc := length(v[0]), length(v[1])
 	for i := 1; i+1 < len(v); i++ {
 		a, b, c := v[0], v[i], v[i+1]
-		la, lb, lc := r3.Norm(a), r3.Norm(b), r3.Norm(c)
+		lb := lc
+		lc = length(c)
 		triple := r3.Dot(a, r3.Cross(b, c))
 		under := la*lb*lc + r3.Dot(a, b)*lc + r3.Dot(a, c)*lb + r3.Dot(b, c)*la
 		sum += 2 * math.Atan2(math.Abs(triple), under)

@@ -4,6 +4,7 @@
 package raster
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -105,4 +106,24 @@ func Ceil(x float64, limit int) int {
 		n++
 	}
 	return n
+}
+
+// Hull puts the corners of the convex hull of some points, which it sorts, behind those of dst, in order round it.
+func Hull(dst, points []r2.Vec) []r2.Vec {
+	slices.SortFunc(points, func(a, b r2.Vec) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
+	first := len(dst)
+	for range 2 { // below from left to right, then above from right to left
+		for _, p := range points {
+			for n := len(dst); n >= first+2 && r2.Cross(r2.Sub(dst[n-1], dst[n-2]), r2.Sub(p, dst[n-2])) <= 0; n = len(dst) {
+				dst = dst[:n-1]
+			}
+			dst = append(dst, p)
+		}
+		if len(dst) > first {
+			dst = dst[:len(dst)-1] // the other half begins with it
+		}
+		first = len(dst)
+		slices.Reverse(points)
+	}
+	return dst
 }

@@ -105,3 +105,33 @@ func TestScanInBands(t *testing.T) {
 		}
 	}
 }
+
+// All points lie in their hull, which turns left at each corner, and its corners are among them.
+func TestHull(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 3))
+	for n := range 300 {
+		var points []r2.Vec
+		for range n % 12 {
+			points = append(points, r2.Vec{X: float64(random.IntN(8)), Y: float64(random.IntN(8))})
+		}
+		given := slices.Clone(points)
+		hull := raster.Hull([]r2.Vec{{X: -1}}, points)[1:]
+		for i, a := range hull {
+			b := hull[(i+1)%len(hull)]
+			if !slices.Contains(given, a) {
+				t.Fatalf("%v: corner %v is new", given, a)
+			}
+			for _, p := range given {
+				if turn := r2.Cross(r2.Sub(b, a), r2.Sub(p, a)); turn < 0 || turn == 0 && !between(p, a, b) {
+					t.Fatalf("%v: %v lies outside of %v to %v", given, p, a, b)
+				}
+			}
+		}
+		if spread := slices.ContainsFunc(given, func(p r2.Vec) bool { return p != given[0] }); spread != (len(hull) > 0) {
+			t.Fatalf("%v have the hull %v", given, hull)
+		}
+	}
+}
+
+// between says whether a point of the line through a and b lies between them.
+func between(p, a, b r2.Vec) bool { return r2.Dot(r2.Sub(p, a), r2.Sub(p, b)) <= 0 }
