@@ -171,7 +171,7 @@ func (c Units) faceCells(f *Face, row faceRow) Entry {
 	case noReading:
 		return Entry{Cells: []string{"", ""}}
 	case keyToFill:
-		return Entry{Cells: []string{"", keyToFillWords(f)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 1)}
+		return Entry{Cells: []string{"", tenths(*f.KeyToFill) + " : 1"}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 1)}
 	case seenByCamera:
 		v := &f.Views[row.view]
 		return Entry{Cells: []string{cheekWords(f, v), inEyes(v.Catchlights)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0)}
@@ -206,21 +206,13 @@ func aloneRowsOf(f *Face) (rows []faceRow) {
 	if f.Key == nil || f.Fill == nil || f.Side == "" {
 		return nil
 	}
-	if !unit.EqualStops(f.Contrast) {
+	if f.KeyToFill != nil {
 		rows = append(rows, faceRow{words: "key : fill", shown: keyToFill})
 	}
 	for i := range f.Views {
 		rows = append(rows, faceRow{words: "key side and eyes, for " + shortPost(f.Views[i].Camera), shown: seenByCamera, view: i})
 	}
 	return rows
-}
-
-// keyToFillWords says what the key side has more, by the fill side.
-func keyToFillWords(f *Face) string {
-	if !Lit(f.Key) || !Lit(f.Fill) {
-		return "–"
-	}
-	return tenths(*f.Key.Lux / *f.Fill.Lux - 1) + " : 1"
 }
 
 // cheekWords says where a camera sees the key side of a face: "camera left"; a dash where both sides are alike, or the head is in
