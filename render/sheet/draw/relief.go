@@ -107,12 +107,13 @@ func (c maps) reachOf(lens r2.Vec) float64 {
 }
 
 // aroundLens are the rings close about a camera, unless a light is in them. Receptors that are turned to it look all ways
-// there, and what they find within arm's length of one another says nothing of any face: the tint has it, and no line.
+// there, and what they find within arm's length of one another says nothing of any face. Their ground has the tint about it: one of its own without
+// a line would be read as a fault of the print.
 func (c maps) aroundLens(lens r2.Vec) func(carto.Line) bool {
 	reach := c.reachOf(lens)
 	around := box.Of(lens.X-reach, lens.Y-reach, lens.X+reach, lens.Y+reach)
 	return func(ring carto.Line) bool {
-		if !ring.Closed || !box.AllIn(ring.Points, around) {
+		if !box.AllIn(ring.Points, around) {
 			return false
 		}
 		b := plane.Bounds(ring.Points)
@@ -126,12 +127,11 @@ func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	// One point of growth lets the tints reach under the walls that are drawn over them.
 	r.grid = carto.Extrapolate(rimmed(carto.Denoise(f.Grid, noiseShare)), 1)
 	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
-	r.steps = traced.Steps()
-	lines := traced.Lines
 	if f.Toward != nil {
-		lines = slices.DeleteFunc(slices.Clone(lines), c.aroundLens(*f.Toward))
+		traced.DropRings(c.aroundLens(*f.Toward))
 	}
-	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(lines, v.Paper), carto.CliffOptions{})
+	r.steps = traced.Steps()
+	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(traced.Lines, v.Paper), carto.CliffOptions{})
 	return r
 }
 
