@@ -37,3 +37,31 @@ func TestOneSplitWhereOneWillDo(t *testing.T) {
 		t.Errorf("%d blocks are split, and one would do", n)
 	}
 }
+
+// TestNoRestGoesIntoACorner: a block that is begun in a column runs on in the one right of it, or stands in the corner of the plan as a whole. "Not
+// checked" began at the foot of a page and ran on above, in a corner.
+func TestNoRestGoesIntoACorner(t *testing.T) {
+	for _, c := range []struct {
+		second float64 // the height of the second column, mm
+		corner bool    // the block stands in the corner of the plan, which has room there
+	}{{10, true}, {60, false}} {
+		said := &Block{Rank: Other, Head: 5.4, Rows: []float64{12, 14, 12, 6, 6, 6, 6, 6, 6, 6}}
+		l := Layout{Plan: box.Of(0, 0, 300, 120), Slots: []Slot{{Top: -5, Bottom: -45}, {X: 80, Top: -5, Bottom: -5 - c.second}}}
+		stands := box.Of(0, 0, 10, 2)
+		if c.corner {
+			stands.Min.X = 4
+		}
+		got := l.holding(Whole([]*Block{said}), ViewOf(box.Of(0, 0, 10, 2), l.Plan, 40), []r2.Box{stands})
+		if !got.All() {
+			t.Fatalf("%+v: %d blocks found no place", c, len(got.Left))
+		}
+		if in := len(got.Corners) > 0; in != c.corner {
+			t.Errorf("%+v: in a corner: %t", c, in)
+		}
+		for i, q := range got.Pieces {
+			if q.From > 0 && (q.slot >= len(l.Slots) || l.Slots[q.slot].X <= l.Slots[got.Pieces[i-1].slot].X) {
+				t.Errorf("%+v: rows from %d on stand in slot %d", c, q.From, q.slot)
+			}
+		}
+	}
+}
