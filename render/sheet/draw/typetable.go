@@ -45,7 +45,7 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 	}
 	if flexible >= 0 {
 		c.giveWay(t, w, &rest)
-		longest := c.longestWord(t, flexible)
+		longest := c.longestUnstacked(t, flexible, rest)
 		c.Narrow = c.Narrow || longest > rest
 		if short := math.Min(longest, leastName) - rest; short > 0 {
 			broken := breakNames(t, w, cells, leastName-rest)
@@ -82,6 +82,21 @@ func (c *Typesetter) longestWord(t *section.Table, column int) float64 {
 		}
 	}
 	return longest
+}
+
+// longestUnstacked is longestWord of the entries whose names would not stand over their figures where the column is so wide.
+func (c *Typesetter) longestUnstacked(t *section.Table, column int, width float64) float64 {
+	some, before := section.Table{Columns: t.Columns}, 0.0
+	for i := range column {
+		before += c.widestCell(t, i) + ColumnGap
+	}
+	for _, e := range t.Entries {
+		st := c.cellStyle(t.Columns[column], &e)
+		if stacks := column < len(t.Columns)-1 && width > 0 && e.Below == nil && st.Width(e.Cells[column]) <= c.measure()-before; !stacks {
+			some.Entries = append(some.Entries, e)
+		}
+	}
+	return c.longestWord(&some, column)
 }
 
 // leastFlexible is what the widest column of words leaves to the flexible one, mm.

@@ -65,3 +65,25 @@ func TestNoRestGoesIntoACorner(t *testing.T) {
 		}
 	}
 }
+
+// TestPagesOfListsShareTheirRows: three lists of equal height, of which a page holds two, stand two and one; six, of which a page holds five, three and
+// three. The lamps of a day came on three pages, the last with one set-up.
+func TestPagesOfListsShareTheirRows(t *testing.T) {
+	for _, c := range []struct{ lists, onEach int }{{6, 5}, {6, 4}, {9, 4}, {4, 4}, {1, 4}} {
+		var blocks []*Block
+		for range c.lists {
+			blocks = append(blocks, &Block{Head: 5, Rows: []float64{10, 10}})
+		}
+		slot := Slot{Top: 100, Bottom: 100 - float64(c.onEach)*(25+BlockGap)}
+		pages, _ := overPages(Whole(blocks), slot)
+		slot.Bottom += Spared(Whole(blocks), slot)
+		got, parts := overPages(Whole(blocks), slot)
+		if got != pages || parts != c.lists {
+			t.Errorf("%+v: %d pages and %d parts, want %d and %d", c, got, parts, pages, c.lists)
+		}
+		first, _ := Pour(Whole(blocks), []Slot{slot})
+		if want := (c.lists + pages - 1) / pages; len(first) != want {
+			t.Errorf("%+v: the first page has %d lists, want %d", c, len(first), want)
+		}
+	}
+}

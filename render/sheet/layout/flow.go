@@ -252,3 +252,35 @@ func Pieces(b *Block) []Piece {
 	whole := Remainder{block: b}
 	return []Piece{{Block: b, To: len(b.Rows), Height: whole.taking(len(b.Rows))}}
 }
+
+// Spared is how much lower pages of one slot each may end than the slot does, mm, without one more of them and without splitting more blocks: so they hold
+// about as much each, and the last is no page of a few rows.
+func Spared(blocks []Remainder, slot Slot) (mm float64) {
+	const step = 4.0
+	pages, splits := overPages(blocks, slot)
+	if pages == 1 {
+		return 0
+	}
+	for lower := step; lower < slot.Height(); lower += step {
+		s := slot
+		s.Bottom += lower
+		if n, parts := overPages(blocks, s); n != pages || parts > splits {
+			break
+		}
+		mm = lower
+	}
+	return mm
+}
+
+// overPages counts the pages that blocks take in a slot on each, and the parts that these are split into. One taller than any page ends the count.
+func overPages(blocks []Remainder, slot Slot) (pages, parts int) {
+	for len(blocks) > 0 {
+		pieces, left := Pour(blocks, []Slot{slot})
+		if pages++; slices.Equal(left, blocks) {
+			return pages, math.MaxInt
+		}
+		parts += len(pieces)
+		blocks = left
+	}
+	return pages, parts
+}

@@ -55,6 +55,13 @@ func TestRowsOfAFaceAlone(t *testing.T) {
 	if got := all[len(all)-1-len(want) : len(all)-1]; !reflect.DeepEqual(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
+	many := make([]meter.Catchlight, 34) // their numbers in one cell left no room to any word of the table
+	for i := range many {
+		many[i].Numbered = "7 lamp"
+	}
+	if got, want := inEyes(many), "34 lights"; got != want || inEyes(many[:mostInEyes]) != "lights 7, 7, 7, 7, 7" {
+		t.Errorf("so many lamps are %q and %q", got, inEyes(many[:mostInEyes]))
+	}
 	if rows := told(face, face); len(rows) != len(all)-len(want) {
 		t.Errorf("one of two has %d rows: %q", len(rows), rows)
 	}

@@ -224,6 +224,10 @@ func cheekWords(f *Face, v *meter.View) string {
 	return string(v.Key)
 }
 
+// mostInEyes is how many lamps in eyes are named; of more the row says how many, for a column of their numbers leaves none to words. The readings name
+// them all.
+const mostInEyes = 5
+
 // inEyes lists the numbers of lamps: "lights 2, 3".
 func inEyes(lamps []meter.Catchlight) string {
 	numbers := make([]string, len(lamps))
@@ -235,6 +239,9 @@ func inEyes(lamps []meter.Catchlight) string {
 		return "no light"
 	case 1:
 		return "light " + numbers[0]
+	}
+	if len(numbers) > mostInEyes {
+		return Count(len(numbers), "light")
 	}
 	return "lights " + strings.Join(numbers, ", ")
 }
