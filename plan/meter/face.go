@@ -81,13 +81,13 @@ func contrastOf(key, fill float64) *Contrast {
 	return &Contrast{Ratio: ratio, Stops: lens.Stops(ratio)}
 }
 
-// leastKeyToFill is the ratio of key to fill from which on it is told: a key gives its side as much as the fill does, or nobody
+// leastKeyToFill is the least ratio of key to fill that readings tell: a key gives its side as much as the fill does, or nobody
 // would call it the key (common practice).
 const leastKeyToFill = 1.0
 
 // KeyToFill is the ratio of the key to the fill where the fill falls on both sides of the face alike: what the key side has
-// more than the fill side, by the fill side. Contrast.Ratio is that of key and fill to fill. There is none where the key lights both sides
-// nearly alike, for the light that they share is no fill then, or where the light that is called the key lights the other side.
+// more than the fill side, by the fill side. Contrast.Ratio is that of key and fill to fill. It is not ok where the key lights both sides
+// nearly alike, for the light that they share does not fill then, or where what the scene calls the key lights the other side.
 func (f *Face) KeyToFill() (ratio float64, ok bool) {
 	if f.Contrast == nil || f.Crossed {
 		return 0, false

@@ -137,14 +137,14 @@ func TestViewsOfADarkSide(t *testing.T) {
 	}
 }
 
-// TestNoKeyToFillWhereItWouldMislead: a lamp at 45° to either side lights that side alone. A ratio of key to fill is told from 1 : 1 on, and where the
+// TestNoKeyToFillWhereItWouldMislead: a lamp at 45° to either side lights that side alone. Readings tell a ratio of key to fill from 1 : 1 on, where the
 // lamp that the scene calls the key lights the brighter side. "key : fill 0.2 : 1" was said of a key from the front, which lights both sides.
 func TestNoKeyToFillWhereItWouldMislead(t *testing.T) {
 	off := math.Sqrt2
 	for _, c := range []struct {
 		left, right float64 // cd
 		key         string
-		want        float64 // 0: none is told
+		want        float64 // 0: not told
 		words       string
 	}{
 		{1200, 400, "left", 2, "key : fill 2.00 : 1, what the key side has more"},

@@ -2,7 +2,6 @@ package draw
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -126,21 +125,6 @@ func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) []car
 		c.used("ghost") // where none has room, too: the legend says so
 	}
 	return own
-}
-
-// ghostWords name the ghosts in the legend, with how many of what moved has one where that is not all of it: the longest words that its line holds.
-func (c *Drawing) ghostWords() string {
-	drawn, moved := c.shown.ghosts[0], c.shown.ghosts[1]
-	if drawn == moved {
-		return "moved from"
-	}
-	said := fmt.Sprintf("%d of %d", drawn, moved)
-	for _, before := range [...]string{"moved, ", "from, "} {
-		if c.Pad.Small().Width(before+said) <= legendRoom(lineSignWide) {
-			return before + said
-		}
-	}
-	return said
 }
 
 // drawAll draws the ghosts that find room: none over a label, a symbol or somebody else, none whose arrow crosses one, and

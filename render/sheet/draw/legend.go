@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -159,6 +160,21 @@ func (c legend) drawSign(p Pad, s *sign, x, top float64, size r2.Vec) {
 	for i, l := range set {
 		p.Text(box.At(x+size.X+signGap, y-namePitch*float64(i)), l, st, ink.Left)
 	}
+}
+
+// ghostWords name the ghosts in the legend, with how many of what moved has one where that is not all of it: the longest words that its line holds.
+func (c *Drawing) ghostWords() string {
+	drawn, moved := c.shown.ghosts[0], c.shown.ghosts[1]
+	if drawn == moved {
+		return "moved from"
+	}
+	said := fmt.Sprintf("%d of %d", drawn, moved)
+	for _, before := range [...]string{"moved, ", "from, "} {
+		if c.Pad.Small().Width(before+said) <= legendRoom(lineSignWide) {
+			return before + said
+		}
+	}
+	return said
 }
 
 // ticked draws a hair line with a slanting tick at either end.
