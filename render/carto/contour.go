@@ -107,20 +107,6 @@ func (r *Relief) dropClippings() {
 	}
 }
 
-// DropRings leaves out the closed lines that a rule names, together with the ground inside them, which then has the band around it. A
-// rule that names a ring has to name all that lie in it.
-func (r *Relief) DropRings(named func(Line) bool) {
-	kept := 0
-	for i, l := range r.Lines {
-		if l.Closed && named(l) {
-			continue
-		}
-		r.Lines[kept], r.chain[kept] = l, r.chain[i]
-		kept++
-	}
-	r.Lines, r.chain = r.Lines[:kept], r.chain[:kept]
-}
-
 // clipping says whether line i is one, and if so joins the rim behind it.
 func (r *Relief) clipping(i int) bool {
 	size := r.t.opts.Speck / r.t.opts.Scale

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/render/sheet/box"
@@ -97,6 +98,13 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 	for i := range s.pages {
 		for key := range linesOn(&s.pages[i]) {
 			want[key] = true
+		}
+	}
+	if before := in.Setup.Before; before != nil {
+		for _, l := range change.Between(change.Of(before), change.Of(in.Setup)).Lines {
+			if m, moves := l.Move(); moves && m.Plan >= change.Unmoved && l.Sort != change.Mark {
+				want["ghost"] = true // where none has room, too: the legend says so
+			}
 		}
 	}
 	return want
@@ -420,7 +428,10 @@ func TestOneTray(t *testing.T) {
 func TestCautionsStandBesideThePlan(t *testing.T) {
 	for _, in := range []Input{fixture.Example(), crowd(2, 12), crowd(7, 20)} {
 		page := compose(t, in, Options{}).Pages[0]
-		if !has(&page, "Cautions") || !has(&page, "Local codes and licensed practice come first.") {
+		last := slices.ContainsFunc(page.Items, func(it ink.Item) bool {
+			return it.Text != nil && strings.HasPrefix(it.Text.S, "Local codes and licensed practice") // in large lettering it takes two lines
+		})
+		if !has(&page, "Cautions") || !last {
 			t.Error("the cautions are not on the sheet of the plan")
 		}
 	}
