@@ -100,14 +100,20 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 			want[key] = true
 		}
 	}
-	if before := in.Setup.Before; before != nil {
-		for _, l := range change.Between(change.Of(before), change.Of(in.Setup)).Lines {
-			if m, moves := l.Move(); moves && m.Plan >= change.Unmoved && l.Sort != change.Mark {
-				want["ghost"] = true // where none has room, too: the legend says so
-			}
+	movedSigns(in.Setup, want)
+	return want
+}
+
+// movedSigns adds that of what moved since the set-up before: where none of it has room, too, for the legend says so.
+func movedSigns(s *plan.Setup, want map[string]bool) {
+	if s.Before == nil {
+		return
+	}
+	for _, l := range change.Between(change.Of(s.Before), change.Of(s)).Lines {
+		if m, moves := l.Move(); moves && m.Plan >= change.Unmoved && l.Sort != change.Mark {
+			want["ghost"] = true
 		}
 	}
-	return want
 }
 
 // peopleSigns adds those of people, and of where they go.
