@@ -7,6 +7,11 @@ import (
 	"scrimshaw/plan/term"
 )
 
+// IsKeyOf says whether a light has the role of somebody's key, or of everybody's.
+func (l *Light) IsKeyOf(person string) bool {
+	return slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == term.Key && (r.Person.Name == "" || r.Person.Name == person) })
+}
+
 // AimsAtThing says whether the scene aims a light at what could send its light on: a thing, a part of a room, the ceiling over
 // it; a light on a background is for that.
 func (s *Setup) AimsAtThing(l *Light) bool {

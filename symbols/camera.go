@@ -12,6 +12,7 @@ type Camera struct {
 	Bearing float64 // of the lens, degrees clockwise from up the paper
 	Scale   float64 // mm of paper for a metre
 	Ghost   bool    // where it comes to on its track: in outline
+	Short   float64 // the share of its usual length that its body is drawn shorter by, for a wall is close behind it
 }
 
 // DrawCamera draws a camera: a solid body behind an open shade that flares toward what it sees, with the
@@ -19,7 +20,7 @@ type Camera struct {
 func DrawCamera(c ink.Canvas, k Look, cam Camera) Drawn {
 	b := brush{c, k}.on(ink.Symbols).at(cam.At, cam.Bearing)
 	s := max(cam.Scale, 1.5*minScale)
-	w, lens, d := 0.17*s, 0.10*s, 0.25*s
+	w, lens, d := 0.17*s, 0.10*s, 0.25*s*(1-cam.Short)
 	if cam.Ghost {
 		b.Draw(b.open(Fine), ink.RoundRect(vec(-w/2, -lens-d), vec(w/2, -lens), 0.35))
 		b.Polygon(b.open(Fine), vec(-0.31*w, -lens), vec(-0.31*w, -0.6*lens), vec(-0.62*w, 0.25*lens), vec(0.62*w, 0.25*lens), vec(0.31*w, -0.6*lens), vec(0.31*w, -lens))

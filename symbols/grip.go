@@ -31,6 +31,7 @@ type Grip struct {
 	Tilt    float64 // of the face's normal, degrees above the horizontal
 	Size    r2.Vec  // true width and height
 	Black   bool    // a card's dark side is out
+	Round   bool    // it is a disc: a dot
 	Mount   Mount
 }
 
@@ -47,6 +48,10 @@ func DrawGrip(c ink.Canvas, k Look, g Grip) Drawn {
 	d := g.Size.Y * math.Abs(math.Sin(g.Tilt*math.Pi/180))
 	if d < 1.6 {
 		d = 0
+	}
+	if g.Round && d > 0 {
+		b.disc(w, d, g.Kind == Net)
+		return Drawn{Body: b.outline(-w/2-0.3, -d/2-0.3, w/2+0.3, d/2+0.3), Rest: rest}
 	}
 	switch g.Kind {
 	case Card:
@@ -70,6 +75,26 @@ func (b brush) ground(w, d float64) {
 	if d > 0 {
 		b.box(b.pen(Hair).Dashed(1.2, 0.8), w, -d/2, d/2)
 	}
+}
+
+// disc is a round flag or net that is tilted: an ellipse. The half of its edge that a flag has as a bar is heavy.
+func (b brush) disc(w, d float64, net bool) {
+	const sides = 32
+	var ring []r2.Vec
+	for i := range sides {
+		turn := 2 * math.Pi * float64(i) / sides
+		ring = append(ring, vec(w/2*math.Cos(turn), d/2*math.Sin(turn)))
+	}
+	if net {
+		b.Polygon(ink.Solid(b.look.Paper), ring...)
+		for _, turn := range []float64{45, 135} {
+			b.Hatch(b.pen(Hair), 0.75, b.Frame().Bearing+turn, ring)
+		}
+		b.Polygon(b.pen(Fine), ring...)
+		return
+	}
+	b.Polygon(b.pen(Hair).Dashed(1.2, 0.8), ring...)
+	b.Polyline(b.pen(Bold), ring[:sides/2+1]...)
 }
 
 // flag is a black cloth between the tubes of its frame.

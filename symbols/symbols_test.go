@@ -500,3 +500,40 @@ func TestTiltedGripHangsOverTheFloor(t *testing.T) {
 		}
 	}
 }
+
+// TestATiltedDotIsAnEllipse: a round flag or net that is tilted was drawn as the rectangle about it.
+func TestATiltedDotIsAnEllipse(t *testing.T) {
+	const wide = 10.0
+	for _, kind := range []GripKind{Flag, Net} {
+		for _, tilt := range []float64{20, 45, 90} {
+			var page ink.Page
+			DrawGrip(ink.NewCanvas(&page, ink.Symbols), Look{}, Grip{Kind: kind, Tilt: tilt, Size: vec(wide, wide), Round: true})
+			deep, reach := wide*math.Sin(tilt*math.Pi/180), 0.0
+			for i := range page.Items {
+				for _, p := range ink.Path(page.Items[i].Path).Points(0.01) {
+					x, y := 2*p.X/wide, 2*p.Y/deep
+					reach = max(reach, x*x+y*y)
+				}
+			}
+			if math.Abs(reach-1) > 0.02 {
+				t.Errorf("%s tilted by %g°: it reaches to %.3f of its ellipse, squared", kind, tilt, reach)
+			}
+		}
+	}
+}
+
+// TestShortCameras end sooner behind the lens, and look the same before it.
+func TestShortCameras(t *testing.T) {
+	usual, short := Camera{Scale: 40}, Camera{Scale: 40, Short: 0.4}
+	of := func(c Camera) r2.Box {
+		var page ink.Page
+		return DrawCamera(ink.NewCanvas(&page, ink.Symbols), Look{}, c).Box()
+	}
+	a, b := of(usual), of(short)
+	if near := a.Max.Y - b.Max.Y; math.Abs(near) > 1e-9 {
+		t.Errorf("the shade of a short one ends %.2f mm off", near)
+	}
+	if got, want := b.Min.Y-a.Min.Y, 0.4*0.25*40; math.Abs(got-want) > 1e-9 {
+		t.Errorf("a short one ends %.2f mm sooner, want %.2f", got, want)
+	}
+}

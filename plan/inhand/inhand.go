@@ -9,9 +9,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
-	"scrimshaw/plan/term"
 )
 
 // Lit is a set-up with its light, as far as it is read.
@@ -58,7 +56,7 @@ func (s *Lit) wants(l *plan.Light) (all []meter.Want) {
 	for i := range s.Setup.People {
 		person := s.Setup.People[i].Name
 		key := s.Readings.Named(person + ".key")
-		if !isKeyOf(l, person) || key == nil || key.Lux == nil || key.Over == nil {
+		if !l.IsKeyOf(person) || key == nil || key.Lux == nil || key.Over == nil {
 			continue
 		}
 		own := 0.0
@@ -78,14 +76,4 @@ func (s *Lit) wants(l *plan.Light) (all []meter.Want) {
 		all = append(all, w)
 	}
 	return all
-}
-
-// isKeyOf says whether a light has the role of somebody's key.
-func isKeyOf(l *plan.Light, person string) bool {
-	for _, r := range l.Roles {
-		if r.Role == term.Key && (r.Person == scene.Ref{} || r.Person.Name == person) {
-			return true
-		}
-	}
-	return false
 }

@@ -13,6 +13,7 @@ type Face struct {
 	Side     string    // of the key, the person's own: "left" or "right"
 	Contrast *Contrast // of the two sides; nil where the fill side is dark
 	Views    []View    // of the cameras that see it
+	Crossed  bool      // the lights that the scene calls the key give the other side more than the key side
 
 	Steadiness    *float64 // of the light within SteadyWithin about the face, stops; nil where a study did not look, or a place is dark
 	Skin, Clothes *Tone    // where they lie; nil where the scene does not say what they are
@@ -80,9 +81,34 @@ func contrastOf(key, fill float64) *Contrast {
 	return &Contrast{Ratio: ratio, Stops: lens.Stops(ratio)}
 }
 
+// leastKeyToFill is the least ratio of key to fill that readings tell: a key gives its side as much as the fill does, or nobody
+// would call it the key (common practice).
+const leastKeyToFill = 1.0
+
 // KeyToFill is the ratio of the key to the fill where the fill falls on both sides of the face alike: what the key side has
-// more than the fill side, by the fill side. Ratio itself is that of key and fill to fill.
-func (c *Contrast) KeyToFill() float64 { return c.Ratio - 1 }
+// more than the fill side, by the fill side. Contrast.Ratio is that of key and fill to fill. It is not ok where the key lights both sides
+// nearly alike, for the light that they share does not fill then, or where what the scene calls the key lights the other side.
+func (f *Face) KeyToFill() (ratio float64, ok bool) {
+	if f.Contrast == nil || f.Crossed {
+		return 0, false
+	}
+	ratio = f.Contrast.Ratio - 1
+	return ratio, ratio >= leastKeyToFill
+}
+
+// isCrossed says whether the lights with the role of somebody's key give the fill side more than the key side.
+func isCrossed(s *plan.Setup, person string, key, fill *Reading) bool {
+	who, _, _ := strings.Cut(person, ".")
+	of := func(r *Reading) (lux float64) {
+		for i := range r.Shares {
+			if l := s.LightNamed(r.Shares[i].Light); l != nil && l.IsKeyOf(who) {
+				lux += r.Shares[i].Lux
+			}
+		}
+		return lux
+	}
+	return RightIsKey(of(key), of(fill))
+}
 
 func renamed(r *Reading, name string) Reading {
 	c := *r

@@ -44,8 +44,19 @@ func (f *Face) contrastInWords() []string {
 	}
 	return []string{
 		fmt.Sprintf("%s, %.1f stops over the fill side (%s : 1)", side, c.Stops, ratio),
-		fmt.Sprintf("  key + fill : fill %s : 1, as both sides are metered; key : fill %s : 1, what the key side has more", ratio, unit.FormatFigures(c.KeyToFill())),
+		fmt.Sprintf("  key + fill : fill %s : 1, as both sides are metered; %s", ratio, f.keyToFillInWords()),
 	}
+}
+
+// keyToFillInWords words the ratio of key to fill, or why there is none.
+func (f *Face) keyToFillInWords() string {
+	switch ratio, ok := f.KeyToFill(); {
+	case ok:
+		return fmt.Sprintf("key : fill %s : 1, what the key side has more", unit.FormatFigures(ratio))
+	case f.Crossed:
+		return "no key : fill, for what is called the key lights the other side more"
+	}
+	return "too even for a key : fill"
 }
 
 // aroundInWords are the lines about the light around a face: how steady it is, and where skin and clothes lie.

@@ -8,7 +8,7 @@ type jsonContrast struct {
 	Ratio  *float64 `json:"ratio"` // the ratio of key side to fill side
 
 	KeyAndFillToFill *float64   `json:"keyAndFillToFill"` // the same ratio by its name in the trade
-	KeyToFill        *float64   `json:"keyToFill"`        // ratio of what the key side has more to the fill side
+	KeyToFill        *float64   `json:"keyToFill"`        // ratio of what the key side has more to the fill side; null where that is no ratio of key to fill
 	Cameras          []jsonView `json:"cameras"`          // those that see the face
 
 	Steadiness *float64  `json:"steadiness"` // stops between the most and the least light within 20 cm about the face
@@ -62,8 +62,12 @@ func (f *Face) json() jsonContrast {
 	out := jsonContrast{Person: f.Person, Key: f.Side, Cameras: jsonViews(f.Views), Uncomputed: jsonKeys(f.Uncomputed),
 		Steadiness: RoundedOrNull(f.Steadiness), Skin: f.Skin.json(), Clothes: f.Clothes.json()}
 	if c := f.Contrast; c != nil {
-		stops, ratio, keyToFill := Rounded(c.Stops), Rounded(c.Ratio), Rounded(c.KeyToFill())
-		out.Stops, out.Ratio, out.KeyAndFillToFill, out.KeyToFill = &stops, &ratio, &ratio, &keyToFill
+		stops, ratio := Rounded(c.Stops), Rounded(c.Ratio)
+		out.Stops, out.Ratio, out.KeyAndFillToFill = &stops, &ratio, &ratio
+	}
+	if ratio, ok := f.KeyToFill(); ok {
+		ratio = Rounded(ratio)
+		out.KeyToFill = &ratio
 	}
 	return out
 }

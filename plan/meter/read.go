@@ -51,6 +51,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if p := s.Post(f.Person); p != nil {
 			f.Skin, f.Clothes = toneOf(key, fill, p.Skin), toneOf(key, fill, p.Clothes)
 		}
+		f.Crossed = isCrossed(s, f.Person, key, fill)
 		f.Views = viewsOf(s, f.Person, f.Side, key, fill)
 	}
 	set.Tracks = tracksOf(s, set.Faces)

@@ -11,6 +11,8 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 // lensAt is a camera at eye height that looks at a place, balanced to a white.
@@ -54,8 +56,11 @@ func TestFacesInBothConventions(t *testing.T) {
 		}
 		set := read(t, s)
 		f := set.FaceOf("ines")
-		if c := f.Contrast; f.Side != said("left") || math.Abs(c.Ratio-3) > 1e-9 || math.Abs(c.KeyToFill()-2) > 1e-9 || math.Abs(c.Stops-math.Log2(3)) > 1e-9 {
+		if c := f.Contrast; f.Side != said("left") || math.Abs(c.Ratio-3) > 1e-9 || math.Abs(c.Stops-math.Log2(3)) > 1e-9 {
 			t.Fatalf("%s: %+v", name, f)
+		}
+		if ratio, ok := f.KeyToFill(); !ok || math.Abs(ratio-2) > 1e-9 {
+			t.Fatalf("%s: key to fill is %g, %t", name, ratio, ok)
 		}
 		var b strings.Builder
 		if err := WriteTable(&b, []Set{set}); err != nil {
@@ -129,5 +134,42 @@ func TestViewsOfADarkSide(t *testing.T) {
 	}
 	if j := f.json(); j.Stops != nil || j.Ratio != nil || j.KeyToFill != nil || j.KeyAndFillToFill != nil || len(j.Cameras) != 2 || j.Key != "left" {
 		t.Errorf("as JSON it is %+v", j)
+	}
+}
+
+// TestNoKeyToFillWhereItWouldMislead: a lamp at 45° to either side lights that side alone. Readings tell a ratio of key to fill from 1 : 1 on, where the
+// lamp that the scene calls the key lights the brighter side. "key : fill 0.2 : 1" was said of a key from the front, which lights both sides.
+func TestNoKeyToFillWhereItWouldMislead(t *testing.T) {
+	off := math.Sqrt2
+	for _, c := range []struct {
+		left, right float64 // cd
+		key         string
+		want        float64 // 0: not told
+		words       string
+	}{
+		{1200, 400, "left", 2, "key : fill 2.00 : 1, what the key side has more"},
+		{1200, 400, "", 2, "key : fill 2.00 : 1, what the key side has more"},
+		{800, 400, "left", 1, "key : fill 1.00 : 1, what the key side has more"},
+		{780, 400, "left", 0, "too even for a key : fill"},
+		{1200, 400, "right", 0, "no key : fill, for what is called the key lights the other side more"},
+	} {
+		lamp := func(name string, x, candela float64) plan.Light {
+			l := bulb(name, r3.Vec{X: x, Y: off, Z: 1.6}, candela, colour.White{Kelvin: 5600}.RGB())
+			if name == c.key {
+				l.Roles = []scene.Role{{Role: term.Key}}
+			}
+			return l
+		}
+		s := &plan.Setup{Exposure: exposure, People: []plan.Person{person("ines", r2.Vec{Y: -0.1}, r2.Vec{Y: 1})},
+			Lights: []plan.Light{lamp("left", -off, c.left), lamp("right", off, c.right)}}
+		set := read(t, s)
+		f := set.FaceOf("ines")
+		ratio, ok := f.KeyToFill()
+		if ok != (c.want > 0) || ok && math.Abs(ratio-c.want) > 1e-9 || ok != (f.json().KeyToFill != nil) {
+			t.Errorf("%+v: %g, %t", c, ratio, ok)
+		}
+		if said := strings.Join(f.lines(), "\n"); !strings.Contains(said, "as both sides are metered; "+c.words) {
+			t.Errorf("%+v: it says\n%s", c, said)
+		}
 	}
 }

@@ -29,7 +29,7 @@ func (c *checker) keyNotBrightest(p *plan.Person) {
 // keysOn are the keys of somebody, and what they give together to the brighter and to the darker side.
 func (c *checker) keysOn(person string, key, fill *meter.Reading) (names []string, bright, dark float64) {
 	for i := range c.setup.Lights {
-		if l := &c.setup.Lights[i]; isKeyFor(l, person) {
+		if l := &c.setup.Lights[i]; l.IsKeyOf(person) {
 			names = append(names, l.Numbered())
 			bright, dark = bright+shareOf(key, l.Name), dark+shareOf(fill, l.Name)
 		}

@@ -163,16 +163,12 @@ func (c *checker) most(r *meter.Reading) (name string) {
 
 // isKey says whether a light has the role of key for somebody.
 func (c *checker) isKey(light, person string) bool {
-	return slices.ContainsFunc(c.setup.Lights, func(l plan.Light) bool { return l.Name == light && isKeyFor(&l, person) })
+	return slices.ContainsFunc(c.setup.Lights, func(l plan.Light) bool { return l.Name == light && l.IsKeyOf(person) })
 }
 
 // hasKey says whether somebody has a key that is up.
 func (c *checker) hasKey(person string) bool {
-	return slices.ContainsFunc(c.setup.Lights, func(l plan.Light) bool { return l.Level > 0 && isKeyFor(&l, person) })
-}
-
-func isKeyFor(l *plan.Light, person string) bool {
-	return slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == term.Key && (r.Person.Name == "" || r.Person.Name == person) })
+	return slices.ContainsFunc(c.setup.Lights, func(l plan.Light) bool { return l.Level > 0 && l.IsKeyOf(person) })
 }
 
 func lit(r *meter.Reading) bool { return r != nil && r.Lux != nil && *r.Lux > 0 }

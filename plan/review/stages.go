@@ -54,7 +54,7 @@ func (s *stage) down(l *plan.Light) bool {
 
 // allDown says whether all keys of somebody are.
 func (s *stage) allDown(setup *plan.Setup, person string) bool {
-	return s != nil && !slices.ContainsFunc(setup.Lights, func(l plan.Light) bool { return isKeyFor(&l, person) && l.Level > 0 && !s.down(&l) })
+	return s != nil && !slices.ContainsFunc(setup.Lights, func(l plan.Light) bool { return l.IsKeyOf(person) && l.Level > 0 && !s.down(&l) })
 }
 
 // muchMore is by how much what is found once has to grow until a review tells it again, and a light to fall until a cue means it: a stop.

@@ -165,7 +165,11 @@ func (t *teacher) tellRatio(s *saying, fill float64) {
 	if c := t.face.Contrast; unit.EqualStops(c.Stops) {
 		s.add("both sides are equal.")
 	} else {
-		s.add("key + fill : fill is %s, %s, and key : fill %s.", ratio("ratio", c.Ratio), stops("contrast", c.Stops), ratio("keyToFill", c.KeyToFill()))
+		s.add("key + fill : fill is %s, %s", ratio("ratio", c.Ratio), stops("contrast", c.Stops))
+		if k, ok := t.face.KeyToFill(); ok {
+			s.add(", and key : fill %s", ratio("keyToFill", k))
+		}
+		s.add(".")
 	}
 }
 

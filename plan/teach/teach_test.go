@@ -161,13 +161,13 @@ func TestWidths(t *testing.T) {
 // With a fill before the other side the ratio and what is left without it are sums of the two lights.
 func TestWithoutTheFill(t *testing.T) {
 	key := "key: {output: {candela: 1000, shape: uniform}, at: [-1, 2], height: 1.6, role: key}"
-	fill := "fill: {output: {candela: 300, shape: uniform}, at: [1.5, 1.5], height: 1.6, role: fill}"
+	fill := "fill: {output: {candela: 100, shape: uniform}, at: [1.5, 1.5], height: 1.6, role: fill}"
 	l := lesson(t, before(key+", "+fill))
 	lux := func(candela, x, y, side float64) float64 {
 		d := math.Hypot(x, y)
 		return candela / d / d * math.Max(0, (side*x+y)/math.Sqrt2/d)
 	}
-	keySide, fillSide, left := lux(1000, -1, 2, -1), lux(1000, -1, 2, 1)+lux(300, 1.5, 1.5, 1), lux(1000, -1, 2, 1)
+	keySide, fillSide, left := lux(1000, -1, 2, -1), lux(1000, -1, 2, 1)+lux(100, 1.5, 1.5, 1), lux(1000, -1, 2, 1)
 	near(t, "the ratio", figure(t, l, "ratio").Value, keySide/fillSide, 1e-6)
 	near(t, "key : fill", figure(t, l, "keyToFill").Value, keySide/fillSide-1, 1e-6)
 	near(t, "the contrast", figure(t, l, "contrast").Value, math.Log2(keySide/fillSide), 1e-6)

@@ -22,8 +22,8 @@ func (s *sheet) listHeights() []float64 {
 	return listCaps
 }
 
-// enlargeLists letters the lists as large as the sheet holds them on the same pages, at the same scale, with as much on
-// the first page and with as much said on the plan.
+// enlargeLists letters the lists as large as the sheet holds them on as many pages, at the same scale, with as much on
+// the first page of what the plan is hard to use without, and with as much said on the plan.
 func (s *sheet) enlargeLists() {
 	if s.layout.Tiles.Parts() > 1 {
 		return
@@ -31,7 +31,7 @@ func (s *sheet) enlargeLists() {
 	least, pages := s.layout, s.pagesOf(s.layout)
 	fitter, later := s.fitter, s.later
 	for _, cap := range s.listHeights() {
-		if s.holdsLists(cap, &least, pages) {
+		if s.holdsLists(cap, &least, pages, layout.Wanted) || s.holdsLists(cap, &least, pages, layout.Needed) {
 			return
 		}
 	}
@@ -39,15 +39,16 @@ func (s *sheet) enlargeLists() {
 	s.fitter, s.later, s.layout = fitter, later, least
 }
 
-// holdsLists tries the lists at a height, and takes it where that costs nothing over the sheet with the least height.
-func (s *sheet) holdsLists(cap float64, least *layout.Layout, pages int) bool {
+// holdsLists tries the lists at a height, and takes it where the sheet has as much on its first page as with the least height, up to a rank, and no more
+// pages: what is only wanted beside the plan is read in larger lettering on the next.
+func (s *sheet) holdsLists(cap float64, least *layout.Layout, pages int, upTo layout.Rank) bool {
 	s.trying, s.cut, s.d.Narrow, s.d.Pad.Lists = true, false, false, cap
 	defer func() { s.trying = false }()
 	f := *s.fitter
 	f.Blocks = s.firstBlocks()
 	f.Scales, f.Way = []float64{least.Times}, least.Way()
 	l, ok := f.Best(least.Paper)
-	if !ok || s.cut || s.d.Narrow || !l.HoldsAsMuch(least) {
+	if !ok || s.cut || s.d.Narrow || !l.HoldsAsMuch(least, upTo) {
 		return false
 	}
 	s.fitter = &f

@@ -61,6 +61,16 @@ func TestGhostsStandWhereThingsStood(t *testing.T) {
 			if drawn += len(ghosts); len(ghosts) > mostGhosts || ghosts["light:still"] != nil || ghosts["light:l9"] != nil {
 				t.Errorf("seed %d: ghosts of %d things", seed, len(ghosts))
 			}
+			const moved = 11 // nine lamps, one of which hardly did, a chest and a camera
+			said := ""
+			for _, it := range s.pages[0].Items {
+				if it.Text != nil && strings.Contains(it.Text.S, " of ") && it.Layer == ink.Collar {
+					said += it.Text.S + "; "
+				}
+			}
+			if want := fmt.Sprintf("%d of %d;", len(ghosts), moved); !strings.Contains(said, want) {
+				t.Errorf("the legend says %q of them, want %q", said, want)
+			}
 			for object, marks := range ghosts {
 				ghostIsTrue(t, s, setups[0], object, marks)
 			}

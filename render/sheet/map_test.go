@@ -10,6 +10,7 @@ import (
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -74,4 +75,72 @@ func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
 			t.Errorf("%s: %d labels are cut", s.pages[0].Title, s.d.Lost)
 		}
 	})
+}
+
+// TestKeysHaveTheBandsOfTheirMaps paints the ground of each page of a map on a raster of 1 mm, walls and what stands over it, and holds the tints of
+// the key to those that are left. The brightest band of the ironing room was in its key for five points of the lattice that no map draws.
+func TestKeysHaveTheBandsOfTheirMaps(t *testing.T) {
+	pages := 0
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
+		for i := range s.pages {
+			page := &s.pages[i]
+			inKey := map[ink.Colour]bool{}
+			for _, tint := range s.d.Pad.Look.Ramp.Bands(section.LevelsOf(&in)) {
+				for j := range page.Items {
+					if it := &page.Items[j]; it.Layer == ink.Collar && it.Fill != nil && *it.Fill == tint {
+						inKey[tint] = true
+					}
+				}
+			}
+			seen := tintsSeen(page)
+			if len(inKey) == 0 || len(seen) < 2 {
+				continue // a page of lists, or a map all in one band
+			}
+			pages++
+			for tint := range inKey {
+				if seen[tint] < 1 {
+					t.Errorf("%s: the key has %v, and the map does not", page.Title, tint)
+				}
+			}
+			for tint, n := range seen {
+				if n > 8 && !inKey[tint] {
+					t.Errorf("%s: the map has %d mm² of %v, and the key does not", page.Title, n, tint)
+				}
+			}
+		}
+	})
+	if pages < 20 {
+		t.Errorf("only %d maps have a key", pages)
+	}
+}
+
+// tintsSeen is how much of each tint of a map shows past walls and furniture, mm².
+func tintsSeen(page *ink.Page) map[ink.Colour]int {
+	ground := map[[2]int]ink.Colour{}
+	paint := func(layer ink.Layer, fill func(c ink.Colour, at [2]int)) {
+		for i := range page.Items {
+			it := &page.Items[i]
+			if it.Layer != layer || it.Fill == nil || len(it.Path) == 0 {
+				continue
+			}
+			var rings [][]r2.Vec
+			for _, run := range ink.Path(it.Path).Flatten(0.05) {
+				rings = append(rings, run.Points)
+			}
+			for _, run := range ink.Hatch(rings, 1, 90) {
+				for x := math.Ceil(min(run[0].X, run[1].X)); x < max(run[0].X, run[1].X); x++ {
+					fill(*it.Fill, [2]int{int(x), int(math.Round(run[0].Y))})
+				}
+			}
+		}
+	}
+	paint(ink.Tint, func(c ink.Colour, at [2]int) { ground[at] = c })
+	for _, over := range []ink.Layer{ink.Walls, ink.Furniture} {
+		paint(over, func(_ ink.Colour, at [2]int) { delete(ground, at) })
+	}
+	seen := map[ink.Colour]int{}
+	for _, c := range ground {
+		seen[c]++
+	}
+	return seen
 }

@@ -6,7 +6,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
@@ -101,29 +100,34 @@ func TestNothingRunsThroughTheLengthOfAThrow(t *testing.T) {
 // look like a lamp. Rings that do hold a lamp stay.
 func TestNoRingsCloseAroundTheCamera(t *testing.T) {
 	in, s := hardCase(t, "stage")
-	lens := plan.InPlan(in.Setup.Cameras[0].Frame.At)
 	bare := *in.Inset
 	bare.Toward = nil
-	rings := func(page *ink.Page, v func(r2.Vec) r2.Vec) (n int) {
+	rings := func(s *sheet) (n int) {
+		var mark ink.Extent
+		page := &s.pages[1]
+		for i := range page.Items {
+			if it := &page.Items[i]; it.Layer == ink.Symbols && it.Object == "camera:"+in.Setup.Cameras[0].Name {
+				mark.Join(it.Bounds(nil))
+			}
+		}
+		camera := box.Middle(mark.Box.Min, mark.Box.Max)
 		for _, line := range contoursOf(page) {
 			far := 0.0
 			for _, p := range line {
-				far = max(far, r2.Norm(r2.Sub(v(p), lens)))
+				far = max(far, r2.Norm(r2.Sub(p, camera))*s.layout.Times/1000)
 			}
-			if far < 1.2 {
+			if far < 1.1 {
 				n++
 			}
 		}
 		return n
 	}
-	second := s.secondMap() // it may lie elsewhere than the first
-	view := second.fitter.View(&second.layout)
-	if n := rings(&s.pages[1], view.Metres); n > 0 {
+	if n := rings(s); n > 0 {
 		t.Errorf("%d pieces of contours lie about the camera", n)
 	}
 	with := in
 	with.Inset = &bare
-	if n := rings(&sheetFor(t, with, Options{Font: fixture.Family(t)}).pages[1], view.Metres); n == 0 {
+	if n := rings(sheetFor(t, with, Options{Font: fixture.Family(t)})); n == 0 {
 		t.Error("without the rule there are none either")
 	}
 }
@@ -166,6 +170,73 @@ func TestSizesOfRoomsStandClearOfTheirWalls(t *testing.T) {
 						t.Errorf("%s: %q is %.1f mm from a wall", s.pages[0].Title, it.Text.S, d)
 					}
 				}
+			}
+		}
+	})
+}
+
+// TestNamesOfOutletsKeepOffCables: the name of an outlet stood on the cable that begins there, and the two were one dotted smear.
+func TestNamesOfOutletsKeepOffCables(t *testing.T) {
+	outlets, covering := 0, 0
+	eachSample(t, func(t *testing.T, _ Input, s *sheet) {
+		page := &s.pages[0]
+		for i := range page.Items {
+			it := &page.Items[i]
+			if it.Text == nil || !strings.HasPrefix(it.Object, "circuit:") {
+				continue
+			}
+			outlets++
+			corners := it.Text.Corners(fixture.Family(t))
+			for j := range page.Items {
+				cable := &page.Items[j]
+				if cable.Text != nil || !strings.HasPrefix(cable.Object, "cable:") {
+					continue
+				}
+				for _, piece := range piecesOf(cable) {
+					if carto.Overlap(piece, shrunk(corners[:])) {
+						covering++
+						t.Logf("%s: %q lies on %s", page.Title, it.Text.S, cable.Object)
+					}
+				}
+			}
+		}
+	})
+	if outlets < 5 || 5*covering > outlets { // one has a cable to either side, and no better place
+		t.Errorf("of %d names of outlets %d lie on a cable", outlets, covering)
+	}
+}
+
+// TestCamerasEndBeforeTheWall: the body of the camera in the six lines reached into the wall behind it.
+func TestCamerasEndBeforeTheWall(t *testing.T) {
+	cameras := 0
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
+		v, page := s.fitter.View(&s.layout), &s.pages[0]
+		for i := range page.Items {
+			it := &page.Items[i]
+			if it.Layer != ink.Symbols || !strings.HasPrefix(it.Object, "camera:") {
+				continue
+			}
+			cameras++
+			for _, p := range ink.Path(it.Path).Points(0.05) {
+				for j := range in.Setup.Walls {
+					if w := &in.Setup.Walls[j]; w.Opening == "" && box.InRing(v.All(w.Outline), p) {
+						t.Errorf("%s: %s reaches into a wall at %v", page.Title, it.Object, p)
+					}
+				}
+			}
+		}
+	})
+	if cameras < 20 {
+		t.Errorf("only %d marks of cameras", cameras)
+	}
+}
+
+// TestUnitsAreReadInOneLine: in large lettering the unit of a light was broken into three lines beside its figures.
+func TestUnitsAreReadInOneLine(t *testing.T) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
+		for i := range in.Setup.Lights {
+			if unit := s.d.UnitLabel(&in.Setup.Lights[i]); !has(&s.pages[0], unit) {
+				t.Errorf("%s: %q is broken", s.pages[0].Title, unit)
 			}
 		}
 	})

@@ -99,6 +99,9 @@ func faceOf(s *study.Study, person string) Face {
 		if lit.Contrast != nil {
 			f.Contrast = lit.Contrast.Stops
 		}
+		if ratio, ok := lit.KeyToFill(); ok {
+			f.KeyToFill = &ratio
+		}
 	}
 	return f
 }

@@ -108,10 +108,15 @@ func (b *binder) pour(s *sheet, blocks []*draw.Block, note *draw.Block, begin fu
 	for _, block := range blocks {
 		left = append(left, layout.Whole([]*layout.Block{s.set(block)})...)
 	}
+	spared := 0.0 // mm, at the foot of each page, so that the last has as much as those before
 	for len(left) > 0 {
 		d, top := begin()
 		low := max(d.block.Max.Y, d.frame.Min.Y+layout.Pads+heightOf(note)) + noteAir
 		slots := []layout.Slot{{X: d.frame.Min.X + layout.Pads, Top: top, Bottom: low}}
+		if len(s.pages) == 0 {
+			spared = layout.Spared(left, slots[0])
+		}
+		slots[0].Bottom += spared
 		pieces, more := layout.Pour(left, slots)
 		draw.DrawPieces(d.p, s.texts, pieces, slots)
 		s.set(note)

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/render/sheet/box"
@@ -99,7 +100,20 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 			want[key] = true
 		}
 	}
+	movedSigns(in.Setup, want)
 	return want
+}
+
+// movedSigns adds that of what moved since the set-up before: where none of it has room, too, for the legend says so.
+func movedSigns(s *plan.Setup, want map[string]bool) {
+	if s.Before == nil {
+		return
+	}
+	for _, l := range change.Between(change.Of(s.Before), change.Of(s)).Lines {
+		if m, moves := l.Move(); moves && m.Plan >= change.Unmoved && l.Sort != change.Mark {
+			want["ghost"] = true
+		}
+	}
 }
 
 // peopleSigns adds those of people, and of where they go.
@@ -420,7 +434,10 @@ func TestOneTray(t *testing.T) {
 func TestCautionsStandBesideThePlan(t *testing.T) {
 	for _, in := range []Input{fixture.Example(), crowd(2, 12), crowd(7, 20)} {
 		page := compose(t, in, Options{}).Pages[0]
-		if !has(&page, "Cautions") || !has(&page, "Local codes and licensed practice come first.") {
+		last := slices.ContainsFunc(page.Items, func(it ink.Item) bool {
+			return it.Text != nil && strings.HasPrefix(it.Text.S, "Local codes and licensed practice") // in large lettering it takes two lines
+		})
+		if !has(&page, "Cautions") || !last {
 			t.Error("the cautions are not on the sheet of the plan")
 		}
 	}

@@ -81,7 +81,7 @@ func avoided(v layout.View, r *supply.Run) (all []carto.Obstacle) {
 	}
 	for _, piece := range seenRun(v, r) {
 		for k := 1; k < len(piece); k++ {
-			all = append(all, soft(costTable, piece[k-1], piece[k]))
+			all = append(all, soft(costCable, piece[k-1], piece[k]))
 		}
 	}
 	return all

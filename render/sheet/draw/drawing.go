@@ -86,6 +86,8 @@ type shown struct {
 	Shortened int                      // labels that say less than they could
 	Lost      int                      // labels that lost whole lines of what they say
 	Missed    []string                 // readings at faces that found no place
+	ghosts    [2]int                   // how many of what moved are drawn where they stood, and how many moved
+	bands     *[2]int                  // the lowest and the highest band that the maps show; nil: not known, or all one
 }
 
 // Clear forgets the plan that was drawn.

@@ -118,25 +118,29 @@ func (c ghosts) soft(v layout.View) (all []carto.Obstacle) {
 
 // draw draws the ghosts of the set-up before. It returns the paper that they take.
 func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) []carto.Obstacle {
-	return c.drawAll(p.On(ink.Moves), v, c.moved(), taken, throws, p.Look.ghostArrow(), "ghost")
+	all := c.moved()
+	own, drawn := c.drawAll(p.On(ink.Moves), v, all, taken, throws, p.Look.ghostArrow())
+	c.ghosts = [2]int{drawn, len(all)}
+	if len(all) > 0 {
+		c.used("ghost") // where none has room, too: the legend says so
+	}
+	return own
 }
 
-// drawAll draws the ghosts that find room, under a sign of the legend: none over a label, a symbol or somebody else, none whose arrow crosses one, and
-// none whose arrow runs along a throw. It returns the paper that they take.
-func (c ghosts) drawAll(p Pad, v layout.View, all []ghost, taken, throws []carto.Obstacle, pen ink.Pen, sign string) (own []carto.Obstacle) {
-	drawn := 0
+// drawAll draws the ghosts that find room: none over a label, a symbol or somebody else, none whose arrow crosses one, and
+// none whose arrow runs along a throw. It returns the paper that they take, and how many there are.
+func (c ghosts) drawAll(p Pad, v layout.View, all []ghost, taken, throws []carto.Obstacle, pen ink.Pen) (own []carto.Obstacle, drawn int) {
 	for i := range all {
 		if drawn == mostGhosts {
 			break
 		}
 		paper := c.drawOne(p, v, &all[i], slices.Concat(taken, own), throws, pen)
 		if len(paper) > 0 {
-			c.used(sign)
 			drawn++
 		}
 		own = append(own, paper...)
 	}
-	return own
+	return own, drawn
 }
 
 // drawOne draws a ghost in the pen of its arrow where it finds room, and returns the paper that it takes; none where it does not.

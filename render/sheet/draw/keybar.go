@@ -19,6 +19,9 @@ func (c maps) keyBar(k section.Key) Row {
 	pitch := max(st.Cap+1.4, 1.75*st.Cap) // of the rows of figures: what hangs below one keeps off the next
 	every := c.keyPitch(levels, layout.Measure/float64(len(levels)+1))
 	return Row{Height: barHigh + 2*lift + st.Cap + 4.4 + pitch*float64(every-1), Draw: func(p Pad, x, top float64) {
+		k := c.onTheMap(k)
+		levels := k.Shown()
+		every := c.keyPitch(levels, layout.Measure/float64(len(levels)+1))
 		bar := box.Of(x, top-barHigh-lift, x+layout.Measure, top-lift)
 		step := layout.Measure / float64(len(levels)+1)
 		c.keyTints(p, bar, k)

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -146,17 +147,34 @@ func drawFlat(p Pad, draw func(Pad)) {
 // tungsten is the light of the examples.
 func tungsten() colour.RGB { return colour.White{Kelvin: 3200}.RGB() }
 
+// legendRoom is the room for the name of a sign so wide, mm.
+func legendRoom(wide float64) float64 { return layout.Measure/legendColumns - wide - 2*signGap }
+
 // drawSign draws one entry with its name beside it, in up to two lines.
 func (c legend) drawSign(p Pad, s *sign, x, top float64, size r2.Vec) {
 	st := p.Small()
 	b := box.Of(x, top-size.Y, x+size.X, top)
 	s.draw(p.of("legend:"+s.key, ""), b)
-	room := layout.Measure/legendColumns - size.X - 2*signGap
-	set := c.Set(s.name, st, room, 2)
+	set := c.Set(s.name, st, legendRoom(size.X), 2)
 	y := (b.Min.Y+b.Max.Y)/2 + (namePitch*float64(len(set)-1)-st.Cap)/2
 	for i, l := range set {
 		p.Text(box.At(x+size.X+signGap, y-namePitch*float64(i)), l, st, ink.Left)
 	}
+}
+
+// ghostWords name the ghosts in the legend, with how many of what moved has one where that is not all of it: the longest words that its line holds.
+func (c *Drawing) ghostWords() string {
+	drawn, moved := c.shown.ghosts[0], c.shown.ghosts[1]
+	if drawn == moved {
+		return "moved from"
+	}
+	said := fmt.Sprintf("%d of %d", drawn, moved)
+	for _, before := range [...]string{"moved, ", "from, "} {
+		if c.Pad.Small().Width(before+said) <= legendRoom(lineSignWide) {
+			return before + said
+		}
+	}
+	return said
 }
 
 // ticked draws a hair line with a slanting tick at either end.
@@ -213,7 +231,7 @@ func (c legend) lineSigns() []sign {
 			p.Line(Hair, p.Look.Ink, box.At(a.X, a.Y-0.6), box.At(a.X+heightTick, a.Y-0.6), box.At(b.X, b.Y+0.6))
 		})},
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
-		{"ghost", "moved from", line(ghostSign)},
+		{"ghost", c.ghostWords(), line(ghostSign)},
 		{"revised", "revised", cloudSign},
 		{"gone", "was here", goneSign},
 		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { diamond(p, box.Middle(b.Min, b.Max)) }},

@@ -125,6 +125,7 @@ const (
 	costTable = 2.0
 	costEdge  = 14.0
 	costRest  = 40.0
+	costCable = 30.0
 	costGhost = 30.0
 	costCloud = 60.0 // of one scallop
 	costNear  = 25.0 // of the ground about somebody else; about oneself it is as dear everywhere

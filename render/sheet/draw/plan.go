@@ -23,6 +23,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	maps, beams := maps(c), beams(c)
 	throws, clear := c.Arrange(p, v)
 	reliefs, rays := maps.reliefs(v), beams.raysAndRims(v)
+	maps.noteBands(v, reliefs)
 	lines := reliefs
 	if section.IsOfColours(c.In) {
 		lines = maps.hueReliefs(v)

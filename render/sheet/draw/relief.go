@@ -28,6 +28,7 @@ type relief struct {
 	steps  []carto.Band
 	lines  []carto.Line
 	cliffs []carto.Cliff
+	atLens []carto.Line // rings close about a camera
 }
 
 // mark is how the line of a level is drawn and lettered.
@@ -107,7 +108,8 @@ func (c maps) reachOf(lens r2.Vec) float64 {
 }
 
 // aroundLens are the rings close about a camera, unless a light is in them. Receptors that are turned to it look all ways
-// there, and what they find within arm's length of one another says nothing of any face: the tint has it, and no line.
+// there, and what they find within arm's length of one another says nothing of any face: they are dashes without a figure, for rings would be read
+// as those of a lamp, and a tint without an edge as a fault of the print.
 func (c maps) aroundLens(lens r2.Vec) func(carto.Line) bool {
 	reach := c.reachOf(lens)
 	around := box.Of(lens.X-reach, lens.Y-reach, lens.X+reach, lens.Y+reach)
@@ -129,7 +131,9 @@ func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r.steps = traced.Steps()
 	lines := traced.Lines
 	if f.Toward != nil {
-		lines = slices.DeleteFunc(slices.Clone(lines), c.aroundLens(*f.Toward))
+		around := c.aroundLens(*f.Toward)
+		lines = slices.DeleteFunc(slices.Clone(lines), around)
+		r.atLens = carto.OnPaper(slices.DeleteFunc(slices.Clone(traced.Lines), func(l carto.Line) bool { return !around(l) }), v.Paper)
 	}
 	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(lines, v.Paper), carto.CliffOptions{})
 	return r
@@ -198,6 +202,9 @@ func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle)
 	}
 	for _, l := range carto.Cut(r.lines, letters) {
 		p.strokeLine(p.contourPen(r.marks[l.Index]), l, v)
+	}
+	for _, l := range r.atLens {
+		p.strokeLine(ink.Pen{Colour: p.Look.Contour, Width: math.Max(Thin, p.Look.Least), Dash: []float64{0.9, 0.7}}, l, v)
 	}
 	if p.Look.Plain {
 		c.tickShadows(p, v, r)

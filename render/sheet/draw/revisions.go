@@ -177,7 +177,10 @@ func (c revisions) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (o
 	}
 	if lines := c.lines(); len(lines) > 0 {
 		stood := ghosts(c).stood(c.In.Since.Setup, lines, "on the sheet before")
-		own = append(own, ghosts(c).drawAll(p, v, stood, slices.Concat(taken, own), throws, p.Look.revisionPen(), "gone")...)
+		was, drawn := ghosts(c).drawAll(p, v, stood, slices.Concat(taken, own), throws, p.Look.revisionPen())
+		if own = append(own, was...); drawn > 0 {
+			c.used("gone")
+		}
 	}
 	return own
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -78,10 +79,10 @@ func (c things) mount(v layout.View, m *plan.Mount, hold symbols.Hold) symbols.M
 func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, placeable) {
 	s := symbols.Grip{
 		Kind: symbols.GripKind(g.Kind), At: v.Flat(g.Frame.At), Bearing: frameBearing(g.Frame), Tilt: section.Tilt(g.Frame.Axis),
-		Size: r2.Scale(v.Scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: isBlack(g), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind)),
+		Size: r2.Scale(v.Scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: isBlack(g), Round: g.Round(), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind)),
 	}
 	c.usedAs(gripKind(g), func(to ink.Canvas, k symbols.Look, scale float64) symbols.Drawn {
-		return symbols.DrawGrip(to, k, symbols.Grip{Kind: s.Kind, Tilt: s.Tilt, Size: r2.Scale(scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: s.Black})
+		return symbols.DrawGrip(to, k, symbols.Grip{Kind: s.Kind, Tilt: s.Tilt, Size: r2.Scale(scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: s.Black, Round: s.Round})
 	})
 	c.usedAs(mountKind(s.Mount.Hold), symbols.MountSign(s.Mount.Hold))
 	alt := fmt.Sprintf("Grip %s, %s %s, its middle %s high.", g.Tag, g.Kind, strings.ReplaceAll(c.GripSize(g, c.Length), " × ", " by "), c.Length(g.Height))
@@ -89,9 +90,28 @@ func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, pla
 	return d, &tag{object: "grip:" + g.Name, number: g.Tag, cap: c.Pad.markCap(), open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, priority: 2}
 }
 
+// mostShorter is how much of the usual length of a camera its body may be drawn shorter by: bodies differ by as much, and a scene says nothing of it
+// (common practice).
+const mostShorter = 0.4
+
+// shortOfWalls is how much shorter than usual the body of a camera is drawn so that it ends before the wall behind it; 0 where no wall is near, or none
+// that a shorter body clears.
+func (c things) shortOfWalls(v layout.View, s symbols.Camera) float64 {
+	const step = 0.05
+	walls := wallPieces(c.In.Setup, v)
+	for s.Short = 0; s.Short <= mostShorter+1e-9; s.Short += step {
+		body := symbols.DrawCamera(ink.NewCanvas(&ink.Page{}, ink.Symbols), symbols.Look{}, s).Body
+		if !slices.ContainsFunc(walls, func(w []r2.Vec) bool { return carto.Overlap(body, w) }) {
+			return s.Short
+		}
+	}
+	return 0
+}
+
 // drawCamera draws a camera.
 func (c things) drawCamera(p Pad, v layout.View, m *plan.Camera) (symbols.Drawn, placeable) {
 	s := symbols.Camera{At: v.Flat(m.Frame.At), Bearing: frameBearing(m.Frame), Scale: v.Scale}
+	s.Short = c.shortOfWalls(v, s)
 	c.used("camera")
 	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, m.LensWords(), c.Length(m.Height), unit.FormatAngle(m.HAOV))
 	d := symbols.DrawCamera(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)

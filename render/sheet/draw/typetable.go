@@ -45,7 +45,7 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 	}
 	if flexible >= 0 {
 		c.giveWay(t, w, &rest)
-		longest := c.longestWord(t, flexible)
+		longest := c.longestUnstacked(t, flexible, rest)
 		c.Narrow = c.Narrow || longest > rest
 		if short := math.Min(longest, leastName) - rest; short > 0 {
 			broken := breakNames(t, w, cells, leastName-rest)
@@ -82,6 +82,21 @@ func (c *Typesetter) longestWord(t *section.Table, column int) float64 {
 		}
 	}
 	return longest
+}
+
+// longestUnstacked is longestWord of the entries whose names would not stand over their figures where the column is so wide.
+func (c *Typesetter) longestUnstacked(t *section.Table, column int, width float64) float64 {
+	some, before := section.Table{Columns: t.Columns}, 0.0
+	for i := range column {
+		before += c.widestCell(t, i) + ColumnGap
+	}
+	for _, e := range t.Entries {
+		st := c.cellStyle(t.Columns[column], &e)
+		if stacks := column < len(t.Columns)-1 && width > 0 && e.Below == nil && st.Width(e.Cells[column]) <= c.measure()-before; !stacks {
+			some.Entries = append(some.Entries, e)
+		}
+	}
+	return c.longestWord(&some, column)
 }
 
 // leastFlexible is what the widest column of words leaves to the flexible one, mm.
@@ -190,6 +205,7 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 		deepest = max(deepest, len(cells[i]))
 		x += widths[i] + ColumnGap
 	}
+	deepest = min(deepest, c.stack(t, e, cells, indent))
 	var notes []string
 	for _, n := range e.Notes {
 		notes = append(notes, c.Set(n, c.Pad.listed(c.Pad.Look.Quiet), c.measure()-indent, maxLines)...)
@@ -211,6 +227,29 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 	}
 }
 
+// stack puts the name of an entry over its figures where that is no higher than the name broken beside them, and returns how many lines the
+// entry has. Nobody reads a unit of three words in three lines.
+func (c *Typesetter) stack(t *section.Table, e *section.Entry, cells [][]string, indent float64) (lines int) {
+	name, beside := slices.IndexFunc(t.Columns, func(col section.Column) bool { return col.Flexible }), 0
+	for i := range cells {
+		if i != name {
+			beside = max(beside, len(cells[i]))
+		}
+		lines = max(lines, len(cells[i]))
+	}
+	if c.wide > 0 || name < 0 || name == len(cells)-1 || len(cells[name]) < 2 || 1+beside > len(cells[name]) {
+		return lines
+	}
+	if c.cellStyle(t.Columns[name], e).Width(e.Cells[name]) > c.measure()-indent {
+		return lines
+	}
+	cells[name] = []string{e.Cells[name]}
+	for i := name + 1; i < len(cells); i++ {
+		cells[i] = append([]string{""}, cells[i]...)
+	}
+	return 1 + beside
+}
+
 func (c *Typesetter) drawRow(t *section.Table, p Pad, e *section.Entry, cells [][]string, widths []float64, x, top float64) {
 	for i, col := range t.Columns {
 		st := c.cellStyle(col, e)
@@ -219,6 +258,9 @@ func (c *Typesetter) drawRow(t *section.Table, p Pad, e *section.Entry, cells []
 			letter = p.struckText
 		}
 		for j, s := range cells[i] {
+			if s == "" {
+				continue
+			}
 			letter(box.At(x+cellX(col, widths[i]), top-st.Cap-st.Leading()*float64(j)), s, st, col.Align)
 		}
 		if i == 0 && e.Chip != nil {

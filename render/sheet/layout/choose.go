@@ -54,8 +54,8 @@ func (l Layout) holding(blocks []Remainder, v View, stands []r2.Box) Layout {
 	if best.begun(Listed) > 0 {
 		best = best.orBetter(l.with(signsFirst(blocks), v, stands, Pour))
 	}
-	if best.splits() > 1 {
-		// Blocks that are poured by rank can split two where one would have done, and the other gone into a corner.
+	if best.splits() > 1 || slices.ContainsFunc(best.Left, func(r Remainder) bool { return r.from > 0 }) {
+		// Blocks that are poured by rank can split two where one would have done, and the other gone into a corner: whole, for a corner holds no rest.
 		for _, b := range blocks {
 			best = best.orBetter(l.with(ranked(blocks), v, stands, func(all []Remainder, slots []Slot) ([]Piece, []Remainder) {
 				return pour(all, slots, func(r Remainder) bool { return r.block == b.block })

@@ -37,3 +37,53 @@ func TestOneSplitWhereOneWillDo(t *testing.T) {
 		t.Errorf("%d blocks are split, and one would do", n)
 	}
 }
+
+// TestNoRestGoesIntoACorner: a block that is begun in a column runs on in the one right of it, or stands in the corner of the plan as a whole. "Not
+// checked" began at the foot of a page and ran on above, in a corner.
+func TestNoRestGoesIntoACorner(t *testing.T) {
+	for _, c := range []struct {
+		second float64 // the height of the second column, mm
+		corner bool    // the block stands in the corner of the plan, which has room there
+	}{{10, true}, {60, false}} {
+		said := &Block{Rank: Other, Head: 5.4, Rows: []float64{12, 14, 12, 6, 6, 6, 6, 6, 6, 6}}
+		l := Layout{Plan: box.Of(0, 0, 300, 120), Slots: []Slot{{Top: -5, Bottom: -45}, {X: 80, Top: -5, Bottom: -5 - c.second}}}
+		stands := box.Of(0, 0, 10, 2)
+		if c.corner {
+			stands.Min.X = 4
+		}
+		got := l.holding(Whole([]*Block{said}), ViewOf(box.Of(0, 0, 10, 2), l.Plan, 40), []r2.Box{stands})
+		if !got.All() {
+			t.Fatalf("%+v: %d blocks found no place", c, len(got.Left))
+		}
+		if in := len(got.Corners) > 0; in != c.corner {
+			t.Errorf("%+v: in a corner: %t", c, in)
+		}
+		for i, q := range got.Pieces {
+			if q.From > 0 && (q.slot >= len(l.Slots) || l.Slots[q.slot].X <= l.Slots[got.Pieces[i-1].slot].X) {
+				t.Errorf("%+v: rows from %d on stand in slot %d", c, q.From, q.slot)
+			}
+		}
+	}
+}
+
+// TestPagesOfListsShareTheirRows: three lists of equal height, of which a page holds two, stand two and one; six, of which a page holds five, three and
+// three. The lamps of a day came on three pages, the last with one set-up.
+func TestPagesOfListsShareTheirRows(t *testing.T) {
+	for _, c := range []struct{ lists, onEach int }{{6, 5}, {6, 4}, {9, 4}, {4, 4}, {1, 4}} {
+		var blocks []*Block
+		for range c.lists {
+			blocks = append(blocks, &Block{Head: 5, Rows: []float64{10, 10}})
+		}
+		slot := Slot{Top: 100, Bottom: 100 - float64(c.onEach)*(25+BlockGap)}
+		pages, _ := overPages(Whole(blocks), slot)
+		slot.Bottom += Spared(Whole(blocks), slot)
+		got, parts := overPages(Whole(blocks), slot)
+		if got != pages || parts != c.lists {
+			t.Errorf("%+v: %d pages and %d parts, want %d and %d", c, got, parts, pages, c.lists)
+		}
+		first, _ := Pour(Whole(blocks), []Slot{slot})
+		if want := (c.lists + pages - 1) / pages; len(first) != want {
+			t.Errorf("%+v: the first page has %d lists, want %d", c, len(first), want)
+		}
+	}
+}

@@ -36,7 +36,9 @@ func (l Layout) withCorners(v View, stands []r2.Box) Layout {
 func (l Layout) withCorner(panel r2.Box, taken []r2.Box) (Layout, bool) {
 	for _, b := range freeCorners(panel, taken) {
 		own := Slot{X: b.Min.X + Pads, Top: b.Max.Y - Pads, Bottom: b.Min.Y + Pads}
-		pieces, left := pourWhole(ranked(l.Left), []Slot{own})
+		whole, begun := unbegun(l.Left)
+		pieces, left := pourWhole(ranked(whole), []Slot{own})
+		left = append(begun, left...)
 		if len(pieces) == 0 {
 			continue
 		}
@@ -58,6 +60,19 @@ func (l Layout) withCorner(panel r2.Box, taken []r2.Box) (Layout, bool) {
 		return l, true
 	}
 	return l, false
+}
+
+// unbegun are the blocks that a corner may hold, and those that it may not: nobody looks for the rest of a block above or beside its
+// beginning. A list of lights goes on there rather than on another page.
+func unbegun(left []Remainder) (whole, begun []Remainder) {
+	for _, r := range left {
+		if r.from == 0 || r.block.Rank == Listed {
+			whole = append(whole, r)
+		} else {
+			begun = append(begun, r)
+		}
+	}
+	return whole, begun
 }
 
 // Open is the layout without the corners that hold nothing that must stand beside the plan: the

@@ -135,29 +135,68 @@ const (
 )
 
 // split places what is left of a long block over slots, and returns the first row without a place.
-// No slot begins or ends with one row alone. A short block is not begun that would stay whole on
+// The slots lie beside each other where any that do hold it. No slot begins or ends with one row alone. A short block is not begun that would stay whole on
 // the next page, unless it has to stand on this one.
 func (f *flow) split(b Remainder) int {
 	isShort := len(b.block.Rows) <= short && b.taking(len(b.block.Rows)-b.from) <= shortHigh
 	if isShort && b.block.Rank != must && !f.tallerThanAny(b) {
 		return b.from
 	}
+	var best []portion
 	for i := range f.slots {
+		if some := f.chain(b, i, f.next); rowsOf(some) > rowsOf(best) {
+			best = some
+		}
+	}
+	if any := f.chain(b, 0, f.after); b.from+rowsOf(best) < len(b.block.Rows) && rowsOf(any) > rowsOf(best) {
+		best = any
+	}
+	for _, q := range best {
+		f.put(q.slot, b, q.rows)
+		b.from += q.rows
+	}
+	return b.from
+}
+
+// portion is how many rows of a block go into a slot.
+type portion struct{ slot, rows int }
+
+func rowsOf(all []portion) (n int) {
+	for _, q := range all {
+		n += q.rows
+	}
+	return n
+}
+
+// chain divides what is left of a block over a slot and those that come after it by an order, which says -1 where none does.
+func (f *flow) chain(b Remainder, i int, after func(int) int) (all []portion) {
+	for ; i >= 0 && i < len(f.slots); i = after(i) {
 		take := b.fitting(f.room(i))
 		last := b.from+take == len(b.block.Rows)
 		if !last && b.from+take == len(b.block.Rows)-1 {
 			take--
 		}
 		if last || take >= 2 || take == 1 && f.used[i] == 0 {
-			f.put(i, b, take)
+			all = append(all, portion{i, take})
 			b.from += take
 		}
 		if last {
 			break
 		}
 	}
-	return b.from
+	return all
 }
+
+// next is the column right beside a slot, where a reader looks for what runs on; -1 where there is none.
+func (f *flow) next(i int) int {
+	if i+1 < len(f.slots) && f.slots[i+1].X > f.slots[i].X {
+		return i + 1
+	}
+	return -1
+}
+
+// after is the slot that comes next in any place: of a block that fits no columns beside each other.
+func (f *flow) after(i int) int { return i + 1 }
 
 // tallerThanAny says whether a block is too tall for any slot even where that is empty.
 func (f *flow) tallerThanAny(b Remainder) bool {
@@ -212,4 +251,36 @@ func InSlot(pieces []Piece, slot int) []Piece {
 func Pieces(b *Block) []Piece {
 	whole := Remainder{block: b}
 	return []Piece{{Block: b, To: len(b.Rows), Height: whole.taking(len(b.Rows))}}
+}
+
+// Spared is how much lower pages of one slot each may end than the slot does, mm, without one more of them and without splitting more blocks: so they hold
+// about as much each, and the last is no page of a few rows.
+func Spared(blocks []Remainder, slot Slot) (mm float64) {
+	const step = 4.0
+	pages, splits := overPages(blocks, slot)
+	if pages == 1 {
+		return 0
+	}
+	for lower := step; lower < slot.Height(); lower += step {
+		s := slot
+		s.Bottom += lower
+		if n, parts := overPages(blocks, s); n != pages || parts > splits {
+			break
+		}
+		mm = lower
+	}
+	return mm
+}
+
+// overPages counts the pages that blocks take in a slot on each, and the parts that these are split into. One taller than any page ends the count.
+func overPages(blocks []Remainder, slot Slot) (pages, parts int) {
+	for len(blocks) > 0 {
+		pieces, left := Pour(blocks, []Slot{slot})
+		if pages++; slices.Equal(left, blocks) {
+			return pages, math.MaxInt
+		}
+		parts += len(pieces)
+		blocks = left
+	}
+	return pages, parts
 }

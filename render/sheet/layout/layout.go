@@ -67,13 +67,16 @@ func (l *Layout) splits() int {
 	return n
 }
 
-// HoldsAsMuch says whether a layout with lists in larger lettering is no worse than the one with the least: of each rank as
+// HoldsAsMuch says whether a layout with lists in larger lettering is no worse than the one with the least: of each rank up to one as
 // many blocks stand on the sheet as a whole, and in one column.
-func (l *Layout) HoldsAsMuch(least *Layout) bool {
-	for rank := must; rank <= Wanted; rank++ {
+func (l *Layout) HoldsAsMuch(least *Layout, upTo Rank) bool {
+	for rank := must; rank <= upTo; rank++ {
 		if l.begun(rank) > least.begun(rank) {
 			return false
 		}
+	}
+	if upTo < Wanted {
+		return l.splits() <= least.splits()+1 // one that runs on in the next column is read as well as one on another page
 	}
 	return l.splits() <= least.splits()
 }

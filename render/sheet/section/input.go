@@ -49,6 +49,7 @@ type Face struct {
 	Key, Fill *meter.Reading   // of the brighter and the darker side
 	Domes     []*meter.Reading // toward the cameras that see it, or toward all
 	Contrast  float64          // stops, key over fill; meaningless without both
+	KeyToFill *float64         // the ratio of key to fill; nil where readings do not tell it
 	Side      string           // of the key, the person's own: "left" or "right"; "" where both sides are dark
 	Views     []meter.View     // how the cameras that see it do so
 	Skipped   string           // why there are no readings, "" where there are

@@ -40,7 +40,7 @@ func TestColumnsHaveAsManyPlaces(t *testing.T) {
 // sides have no key.
 func TestRowsOfAFaceAlone(t *testing.T) {
 	reading := func(lux float64) *meter.Reading { return &meter.Reading{Lux: &lux} }
-	face := Face{Person: "ada", Key: reading(300), Fill: reading(100), Contrast: 1.6, Side: "left", Views: []meter.View{
+	face := Face{Person: "ada", Key: reading(300), Fill: reading(100), Contrast: 1.6, KeyToFill: new(2.0), Side: "left", Views: []meter.View{
 		{Camera: "A", Key: meter.PictureRight, Catchlights: []meter.Catchlight{{Numbered: "2 soft"}, {Numbered: "3 lamp"}}},
 		{Camera: "B", Key: meter.TurnedAway, Catchlights: []meter.Catchlight{}},
 	}}
@@ -55,10 +55,17 @@ func TestRowsOfAFaceAlone(t *testing.T) {
 	if got := all[len(all)-1-len(want) : len(all)-1]; !reflect.DeepEqual(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
+	many := make([]meter.Catchlight, 34) // their numbers in one cell left no room to any word of the table
+	for i := range many {
+		many[i].Numbered = "7 lamp"
+	}
+	if got, want := inEyes(many), "34 lights"; got != want || inEyes(many[:mostInEyes]) != "lights 7, 7, 7, 7, 7" {
+		t.Errorf("so many lamps are %q and %q", got, inEyes(many[:mostInEyes]))
+	}
 	if rows := told(face, face); len(rows) != len(all)-len(want) {
 		t.Errorf("one of two has %d rows: %q", len(rows), rows)
 	}
-	face.Contrast = 0.01
+	face.Contrast, face.KeyToFill = 0.01, nil
 	if rows := told(face); len(rows) != len(all)-1 || rows[len(rows)-3][1] != "–" {
 		t.Errorf("equal sides have %d rows: %q", len(rows), rows)
 	}

@@ -171,7 +171,7 @@ func (c Units) faceCells(f *Face, row faceRow) Entry {
 	case noReading:
 		return Entry{Cells: []string{"", ""}}
 	case keyToFill:
-		return Entry{Cells: []string{"", keyToFillWords(f)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 1)}
+		return Entry{Cells: []string{"", tenths(*f.KeyToFill) + " : 1"}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 1)}
 	case seenByCamera:
 		v := &f.Views[row.view]
 		return Entry{Cells: []string{cheekWords(f, v), inEyes(v.Catchlights)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0)}
@@ -206,21 +206,13 @@ func aloneRowsOf(f *Face) (rows []faceRow) {
 	if f.Key == nil || f.Fill == nil || f.Side == "" {
 		return nil
 	}
-	if !unit.EqualStops(f.Contrast) {
+	if f.KeyToFill != nil {
 		rows = append(rows, faceRow{words: "key : fill", shown: keyToFill})
 	}
 	for i := range f.Views {
 		rows = append(rows, faceRow{words: "key side and eyes, for " + shortPost(f.Views[i].Camera), shown: seenByCamera, view: i})
 	}
 	return rows
-}
-
-// keyToFillWords says what the key side has more, by the fill side.
-func keyToFillWords(f *Face) string {
-	if !Lit(f.Key) || !Lit(f.Fill) {
-		return "–"
-	}
-	return tenths(*f.Key.Lux / *f.Fill.Lux - 1) + " : 1"
 }
 
 // cheekWords says where a camera sees the key side of a face: "camera left"; a dash where both sides are alike, or the head is in
@@ -231,6 +223,10 @@ func cheekWords(f *Face, v *meter.View) string {
 	}
 	return string(v.Key)
 }
+
+// mostInEyes is how many lamps in eyes are named; of more the row says how many, for a column of their numbers leaves none to words. The readings name
+// them all.
+const mostInEyes = 5
 
 // inEyes lists the numbers of lamps: "lights 2, 3".
 func inEyes(lamps []meter.Catchlight) string {
@@ -243,6 +239,9 @@ func inEyes(lamps []meter.Catchlight) string {
 		return "no light"
 	case 1:
 		return "light " + numbers[0]
+	}
+	if len(numbers) > mostInEyes {
+		return Count(len(numbers), "light")
 	}
 	return "lights " + strings.Join(numbers, ", ")
 }
