@@ -68,6 +68,7 @@ func Of(s *study.Study, o Options) Input {
 func lookAndLearn(in *Input, s *study.Study, o Options) {
 	if o.Matches() {
 		faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
+		faces.AroundBasis, faces.Around = s.Around()
 		in.Looks = faces.Looks()
 	}
 	if o.Teaches() {
