@@ -67,13 +67,18 @@ func Of(s *study.Study, o Options) Input {
 // lookAndLearn adds what only some runs have: how faces look, to match set-ups, and what there is to learn from their light.
 func lookAndLearn(in *Input, s *study.Study, o Options) {
 	if o.Matches() {
-		faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
-		faces.AroundBasis, faces.Around = s.Around()
-		in.Looks = faces.Looks()
+		in.Looks = looksOf(s)
 	}
 	if o.Teaches() {
 		in.Lesson = s.Readings.Lesson
 	}
+}
+
+// looksOf is how the faces of a set-up look.
+func looksOf(s *study.Study) []match.Look {
+	faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
+	faces.AroundBasis, faces.Around = s.Around()
+	return faces.Looks()
 }
 
 // levelRim is the least z of the normal of a face on which the rim of an image is drawn on the plan: of a floor or a top.

@@ -8,7 +8,7 @@ import (
 // matchingSheet is every face in all set-ups side by side; without pages where no face is in two of them.
 func (b *binder) matchingSheet() *sheet {
 	s := b.sheetOf("Matching")
-	matched, alone := section.Matching(b.digests)
+	matched, alone := b.matching()
 	if len(matched) == 0 {
 		return s
 	}

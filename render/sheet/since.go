@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/study"
 	"scrimshaw/render/list"
 	"scrimshaw/render/sheet/section"
 )
@@ -15,6 +16,7 @@ type Since struct {
 
 	setups   []*plan.Setup
 	readings map[string][]meter.Reading
+	looks    []section.Digest // of each set-up how its faces look, and nothing else
 	lists    *list.Day
 	single   bool // this run and that file have one set-up each, which are the same whatever they are called
 }
@@ -33,8 +35,23 @@ func (s *Since) Add(setup *plan.Setup) {
 	s.setups = append(s.setups, &kept)
 }
 
-// AddReadings takes what the sheet before reads in a set-up.
-func (s *Since) AddReadings(setup string, all []meter.Reading) { s.readings[setup] = all }
+// AddLight takes what the sheet before reads in a set-up and, where the options ask for a page that matches set-ups, how its faces look.
+func (s *Since) AddLight(lit *study.Study, o Options) {
+	s.readings[lit.Setup.Name] = lit.Readings.Readings
+	if o.Matches() {
+		s.looks = append(s.looks, section.Digest{Name: lit.Setup.Name, Looks: looksOf(lit)})
+	}
+}
+
+// matching puts the faces of a day side by side, with bars beside what is not as on the sheets before.
+func (k *packet) matching() (matched []section.Matched, alone []string) {
+	matched, alone = section.Matching(k.digests)
+	if k.since != nil {
+		before, _ := section.Matching(k.since.looks)
+		section.MarkMatching(matched, before, func(setup string) bool { return k.since.Named(setup) == nil })
+	}
+	return matched, alone
+}
 
 // Named is the set-up of the sheet before for one of the run; nil where there is none.
 func (s *Since) Named(name string) *plan.Setup {

@@ -84,14 +84,14 @@ var edits = []struct{ was, is, names string }{
 	{"level: 50 %}", "level: 50 %, breakup: {open: 4# %}}", "light:cut"},
 	{"level: 30 %", "bulb: {watts: 4# W, lumens: 400, colour: 2700 K}, level: 30 %", "light:glow"},
 	{"  glow: {unit: practical-table, at: [7.2, 5.2], height: 1.0, level: 30 %}\n", "", "light:glow"},
-	{"  glow:", "  more: {unit: led-tube-60, at: [2, 5], height: 2, aim: down}\n  glow:", "light:more, light:glow"}, // the number
+	{"  glow:", "  more: {unit: led-tube-60, at: [2, 5], height: 2, aim: down}\n  glow:", "light:more, numbers:"}, // of what stands behind it
 	{"board: {card: [1, 1]", "board: {card: [1.#, 1]", "grip:board"},
 	{"faces: 200}", "faces: 21#}", "grip:board"},
 	{"faces: 200}", "faces: 200, surface: black}", "grip:board"},
 	{"faces: 200}", "faces: 200, note: to the left}", "grip:board"},
 	{"cloth: silk, at", "cloth: muslin, at", "grip:silk"},
 	{"at: [5.6, 2.4]", "at: [5.6, 2.#7]", "grip:silk"},
-	{"  board: {card: [1, 1], at: [4.4, 5], height: 1.5, faces: 200}\n", "", "grip:board, grip:silk"},
+	{"  board: {card: [1, 1], at: [4.4, 5], height: 1.5, faces: 200}\n", "", "grip:board, numbers:"},
 	{"lens: 35 mm", "lens: 7# mm", "camera:A"},
 	{"lens: 35 mm", "lens: 35 mm, filter: [ND 0.6]", "camera:A"},
 	{"lens: 35 mm", "lens: 35 mm, aspect: 2.39", "camera:A"},

@@ -23,6 +23,7 @@ type MatchColumn struct {
 	Picture             float64 // the ratio of the width of the picture to its height; 0 where no camera sees the face
 	Cells               []MatchCell
 	Fix                 []string // what brings it to the first, a line a light and one of what that leaves
+	Refixed             bool     // that is not as on the sheets before
 }
 
 // MatchCell is a figure, and how far it lies from that of the first set-up.
@@ -30,6 +31,7 @@ type MatchCell struct {
 	Text, Apart string // Apart is "" where it passes
 	Off         bool   // it does not pass
 	Struck      bool
+	Revised     bool // it is not as on the sheets before
 }
 
 // MatchLabels are the heads of the rows.
@@ -135,10 +137,20 @@ func MatchNotes(matched []Matched, alone []string) []string {
 	if slices.ContainsFunc(matched, Matched.struck) {
 		notes = append(notes, "Struck figures are without keys that are not computed yet: the sheet of the set-up names them.")
 	}
+	if slices.ContainsFunc(matched, Matched.revised) {
+		notes = append(notes, "A bar stands beside what is not as on the sheets before.")
+	}
 	if len(alone) > 0 {
 		notes = append(notes, "In one set-up alone: "+strings.Join(alone, ", ")+".")
 	}
 	return notes
+}
+
+// revised says whether any figure of a face is, or what brings it to the first.
+func (m Matched) revised() bool {
+	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool {
+		return c.Refixed || slices.ContainsFunc(c.Cells, func(f MatchCell) bool { return f.Revised })
+	})
 }
 
 // struck says whether any figure of a face is.
@@ -146,6 +158,33 @@ func (m Matched) struck() bool {
 	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool {
 		return slices.ContainsFunc(c.Cells, func(f MatchCell) bool { return f.Struck })
 	})
+}
+
+// MarkMatching puts bars beside the figures that the sheets before have not, as they read. Of a set-up that is new all of it is, and no figure has one.
+func MarkMatching(now, before []Matched, isNew func(setup string) bool) {
+	held := map[[3]string]*MatchColumn{}
+	key := func(m *Matched, c *MatchColumn) [3]string { return [...]string{m.Person, c.Setup, c.Camera} }
+	for i := range before {
+		for k := range before[i].Columns {
+			held[key(&before[i], &before[i].Columns[k])] = &before[i].Columns[k]
+		}
+	}
+	for i := range now {
+		for k := range now[i].Columns {
+			if c := &now[i].Columns[k]; !isNew(c.Setup) {
+				c.mark(held[key(&now[i], c)])
+			}
+		}
+	}
+}
+
+// mark puts bars beside the figures of a column that another has not; was may be nil.
+func (c *MatchColumn) mark(was *MatchColumn) {
+	for r := range c.Cells {
+		q := &c.Cells[r]
+		q.Revised = was == nil || q.Text != was.Cells[r].Text || q.Apart != was.Cells[r].Apart || q.Off != was.Cells[r].Off
+	}
+	c.Refixed = was == nil && len(c.Fix) > 0 || was != nil && !slices.Equal(c.Fix, was.Fix)
 }
 
 // matchSection is a face in all set-ups in words.
@@ -162,6 +201,7 @@ func matchSection(m *Matched) *Section {
 			if c.Struck {
 				e.Struck = append(e.Struck, i+1)
 			}
+			e.Revised = e.Revised || c.Revised
 			text := Joined(" ", c.Text, c.Apart)
 			if c.Off && c.Apart == "" {
 				text += " (turned)"
@@ -180,8 +220,7 @@ func matchSection(m *Matched) *Section {
 }
 
 // PrintMatching is the page of matching as plain text; "" where there is nothing to match.
-func PrintMatching(all []Digest) string {
-	matched, alone := Matching(all)
+func PrintMatching(matched []Matched, alone []string) string {
 	if len(matched) == 0 {
 		return ""
 	}

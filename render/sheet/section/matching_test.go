@@ -1,6 +1,7 @@
 package section_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -73,5 +74,65 @@ func TestASideSeenFromBehind(t *testing.T) {
 	}
 	if !strings.Contains(strings.Join(section.MatchNotes(matched, alone), " "), "From behind a head") {
 		t.Error("the page does not say that left and right are the other way round")
+	}
+}
+
+// A bar stands beside each figure that reads otherwise on the sheets before, beside all of a camera that they have not, and beside none of a set-up that
+// is new.
+func TestBarsOfMatching(t *testing.T) {
+	figure := func(v float64) *float64 { return &v }
+	day := func(closeKey float64, more bool) []section.Digest {
+		wide := match.Look{Person: "ada", Setup: "wide", Camera: "A", Side: meter.PictureLeft}
+		near := match.Look{Person: "ada", Setup: "close", Camera: "A", Side: meter.PictureLeft}
+		wide.Figures[match.Key], near.Figures[match.Key] = figure(0.02), figure(closeKey)
+		all := []section.Digest{{Name: "wide", Looks: []match.Look{wide}}, {Name: "close", Looks: []match.Look{near}}}
+		if more {
+			other := near
+			other.Camera = "B"
+			all[1].Looks = append(all[1].Looks, other)
+			near.Setup = "late"
+			all = append(all, section.Digest{Name: "late", Looks: []match.Look{near}})
+		}
+		return all
+	}
+	bars := func(before, now []section.Digest) (n []int, fixes int) {
+		matched, alone := section.Matching(now)
+		was, _ := section.Matching(before)
+		section.MarkMatching(matched, was, func(setup string) bool { return setup == "late" })
+		for _, c := range matched[0].Columns {
+			marked := 0
+			for _, q := range c.Cells {
+				if q.Revised {
+					marked++
+				}
+			}
+			if n = append(n, marked); c.Refixed {
+				fixes++
+			}
+		}
+		some := slices.Max(n) > 0
+		if said := strings.Contains(strings.Join(section.MatchNotes(matched, alone), " "), "A bar stands"); said != some {
+			t.Errorf("with bars %v the page says what they are: %v", n, said)
+		}
+		if text := section.PrintMatching(matched, alone); strings.Contains(text, "\n| ") != some {
+			t.Errorf("with bars %v the text is\n%s", n, text)
+		}
+		return n, fixes
+	}
+	all := int(match.Rows) + 1
+	for _, c := range []struct {
+		before, now []section.Digest
+		want        []int
+		fixes       int
+	}{
+		{day(0.1, false), day(0.1, false), []int{0, 0}, 0},
+		{day(0.1, true), day(0.1, true), []int{0, 0, 0, 0}, 0},
+		{day(0.1, false), day(0.3, false), []int{0, 1}, 0},
+		{day(0.1, false), day(0.5, false), []int{0, 1}, 1}, // now it is off, and there is something to be said of it
+		{day(0.1, false), day(0.1, true), []int{0, 0, all, 0}, 0},
+	} {
+		if got, fixes := bars(c.before, c.now); !slices.Equal(got, c.want) || fixes != c.fixes {
+			t.Errorf("bars %v, want %v; %d fixes, want %d", got, c.want, fixes, c.fixes)
+		}
 	}
 }
