@@ -129,7 +129,7 @@ func (w *work) readSince(ctx context.Context, std streams, args []string, flags 
 	}
 	defer old.in.Close()
 	if flags.sheet.PicksPlans() {
-		err = old.readings(ctx, std, flags)
+		err = old.readings(ctx, std, flags.work.quality, flags.sheet.Matches())
 	}
 	return old.sheets, err
 }

@@ -138,10 +138,10 @@ func (w *work) checkRevisions(std streams, since *sheet.Since, flags *workFlags)
 }
 
 // readings computes those of the sheets before, and how faces look there, where they are put side by side.
-func (b *before) readings(ctx context.Context, std streams, flags *drawFlags) error {
-	own := workFlags{quality: flags.work.quality}
-	return b.light(ctx, std, &own, study.Options{ReadingsOnly: true, AroundHeads: flags.sheet.Matches()}, func(_ int, s *study.Study) error {
-		b.sheets.AddLight(s, flags.sheet)
+func (b *before) readings(ctx context.Context, std streams, quality string, matches bool) error {
+	own := workFlags{quality: quality}
+	return b.light(ctx, std, &own, study.Options{ReadingsOnly: true, AroundHeads: matches}, func(_ int, s *study.Study) error {
+		b.sheets.AddLight(s, matches)
 		return nil
 	})
 }

@@ -370,7 +370,7 @@ func TestASmallScreenShowsColumns(t *testing.T) {
 	}
 }
 
-// A link of a sheet leads to the tab of the other, by its name, and says what that is; one to nowhere, to itself or without size is none. A sheet with links
+// A link of a sheet leads to the tab of the other, by its name, and says what that is; one to nowhere, to itself or without size leads nowhere. A sheet with links
 // is no image, of which a reader who cannot see would be told nothing else.
 func TestLinksLeadToTabs(t *testing.T) {
 	at := func(to string) ink.Link {

@@ -163,21 +163,26 @@ func (a *assembly) rename(widths map[int]bool) bool {
 		m := resource.FindSubmatch(line)
 		n, _ := strconv.Atoi(string(m[3]))
 		name := fontNames[1]
-		switch wide := imageWidth.FindSubmatch(a.object(n)); {
-		case m[1][0] == 'F' && bytes.Equal(m[2], regular[1]):
+		switch {
+		case m[1][0] == 'I':
+			wide := a.widthOf(n)
+			known = known && widths[wide]
+			name = imageName(wide)
+		case bytes.Equal(m[2], regular[1]):
 			name = fontNames[0]
-		case m[1][0] == 'F':
-		case wide == nil:
-			known = false
-		default:
-			w, _ := strconv.Atoi(string(wide[1]))
-			known = known && widths[w]
-			name = imageName(w)
 		}
 		return fmt.Appendf(nil, "\n/%s %d 0 R", name, n)
 	})
 	a.instead[resources] = string(body)
 	return known
+}
+
+// widthOf is the width of the image that an object holds, pixels; 0 where it holds none.
+func (a *assembly) widthOf(n int) (wide int) {
+	if found := imageWidth.FindSubmatch(a.object(n)); found != nil {
+		wide, _ = strconv.Atoi(string(found[1]))
+	}
+	return wide
 }
 
 // inflated is the stream of an object.
@@ -222,20 +227,7 @@ func (a *assembly) write(w io.Writer) error {
 	for n := 1; n < size; n++ {
 		at[n] = out.n
 		out.write(fmt.Appendf(nil, "%d 0 obj\n", n))
-		switch held := a.instead[n].(type) {
-		case string:
-			out.write([]byte(held))
-		case []byte:
-			out.write(fmt.Appendf(nil, "<</Filter /FlateDecode /Length %d>>\nstream\n", len(held)))
-			out.write(held)
-			out.write([]byte("\nendstream"))
-		default:
-			if n < len(a.offsets) {
-				out.write(a.whole(n))
-			} else {
-				out.write([]byte(a.added[n-len(a.offsets)]))
-			}
-		}
+		a.writeObject(&out, n)
 		out.write([]byte(endObject + "\n"))
 	}
 	start := out.n
@@ -247,4 +239,22 @@ func (a *assembly) write(w io.Writer) error {
 	sum := out.sum.Sum(nil)
 	out.write(fmt.Appendf(nil, "/ID [<%X> <%X>]\n>>\n%s%d\n%%%%EOF\n", sum[:16], sum[:16], startWord, start))
 	return out.err
+}
+
+// writeObject writes what an object holds.
+func (a *assembly) writeObject(out *counted, n int) {
+	switch held := a.instead[n].(type) {
+	case string:
+		out.write([]byte(held))
+	case []byte:
+		out.write(fmt.Appendf(nil, "<</Filter /FlateDecode /Length %d>>\nstream\n", len(held)))
+		out.write(held)
+		out.write([]byte("\nendstream"))
+	default:
+		if n < len(a.offsets) {
+			out.write(a.whole(n))
+		} else {
+			out.write([]byte(a.added[n-len(a.offsets)]))
+		}
+	}
 }

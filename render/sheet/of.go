@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/match"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
@@ -72,13 +71,6 @@ func lookAndLearn(in *Input, s *study.Study, o Options) {
 	if o.Teaches() {
 		in.Lesson = s.Readings.Lesson
 	}
-}
-
-// looksOf is how the faces of a set-up look.
-func looksOf(s *study.Study) []match.Look {
-	faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
-	faces.AroundBasis, faces.Around = s.Around()
-	return faces.Looks()
 }
 
 // levelRim is the least z of the normal of a face on which the rim of an image is drawn on the plan: of a floor or a top.

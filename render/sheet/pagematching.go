@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"scrimshaw/plan/match"
+	"scrimshaw/plan/study"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/section"
 )
@@ -29,4 +31,11 @@ func (b *binder) matchingSheet() *sheet {
 		}
 	}
 	return s
+}
+
+// looksOf is how the faces of a set-up look.
+func looksOf(s *study.Study) []match.Look {
+	faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
+	faces.AroundBasis, faces.Around = s.Around()
+	return faces.Looks()
 }

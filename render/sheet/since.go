@@ -35,22 +35,12 @@ func (s *Since) Add(setup *plan.Setup) {
 	s.setups = append(s.setups, &kept)
 }
 
-// AddLight takes what the sheet before reads in a set-up and, where the options ask for a page that matches set-ups, how its faces look.
-func (s *Since) AddLight(lit *study.Study, o Options) {
+// AddLight takes what the sheet before reads in a set-up and, for a page that matches set-ups, how its faces look.
+func (s *Since) AddLight(lit *study.Study, matches bool) {
 	s.readings[lit.Setup.Name] = lit.Readings.Readings
-	if o.Matches() {
+	if matches {
 		s.looks = append(s.looks, section.Digest{Name: lit.Setup.Name, Looks: looksOf(lit)})
 	}
-}
-
-// matching puts the faces of a day side by side, with bars beside what is not as on the sheets before.
-func (k *packet) matching() (matched []section.Matched, alone []string) {
-	matched, alone = section.Matching(k.digests)
-	if k.since != nil {
-		before, _ := section.Matching(k.since.looks)
-		section.MarkMatching(matched, before, func(setup string) bool { return k.since.Named(setup) == nil })
-	}
-	return matched, alone
 }
 
 // Named is the set-up of the sheet before for one of the run; nil where there is none.

@@ -19,7 +19,7 @@ type Options struct {
 	Outlines bool
 	// Prefix stands before every id, so that several pages can be put into one document.
 	Prefix string
-	// Follow says where a link of the page leads to by the name of the other page, and what that is called; an empty address is none. Without it a page
+	// Follow says where a link of the page leads to by the name of the other page, and what that is called; to an empty address nothing leads. Without it a page
 	// has no links: the pages of a document are files of their own, and what those are called is not known here.
 	Follow func(name string) (address, title string)
 }

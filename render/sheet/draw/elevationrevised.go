@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/day/change"
@@ -37,47 +38,64 @@ func (c Wall) clouds(v layout.View, f WallFace) (all []cloud) {
 }
 
 // standing is the outline of a thing as it stands before the wall or lies in it, on paper; nil where it does not, or is not there.
-func (c Wall) standing(s *plan.Setup, l *change.Line, v layout.View, f WallFace) (round []r2.Vec) {
-	around := func(b r2.Box, ok bool) {
-		if ok {
-			round = append(round, v.All(box.Corners(b))...)
-		}
-	}
+func (c Wall) standing(s *plan.Setup, l *change.Line, v layout.View, f WallFace) []r2.Vec {
 	switch l.Sort {
 	case change.Light:
 		if one := s.LightNamed(l.Name); one != nil && f.inRoom(plan.InPlan(one.Frame.At)) {
 			wide, high := headSize(s, one)
 			at, half := f.at(one.Frame.At), r2.Vec{X: wide / 2, Y: high / 2}
-			around(r2.Box{Min: r2.Sub(at, half), Max: r2.Add(at, half)}, true)
+			return v.All(box.Corners(r2.Box{Min: r2.Sub(at, half), Max: r2.Add(at, half)}))
 		}
 	case change.Grip:
 		if one := s.GripNamed(l.Name); one != nil && f.inRoom(plan.InPlan(one.Frame.At)) {
-			for _, q := range one.Corners() {
-				round = append(round, v.Paper(f.at(q)))
-			}
+			return f.points(one.Corners(), v)
 		}
 	case change.Person:
 		if who := s.Post(l.Name); who != nil && f.inRoom(who.At) {
-			for _, part := range who.Parts {
-				around(f.shape(part))
-			}
+			return f.parts(who.Parts, v)
 		}
 	case change.Furniture:
 		if piece := s.PieceNamed(l.Name); piece != nil {
-			for _, part := range piece.Parts {
-				if q, ok := f.silhouette(v, part); ok {
-					round = append(round, q.ring...)
-				}
-			}
+			return f.before(piece.Parts, v)
 		}
 	case change.Opening:
 		if o := s.OpeningNamed(l.Name); o != nil {
-			around(f.hole(o))
+			if hole, ok := f.hole(o); ok {
+				return v.All(box.Corners(hole))
+			}
 		}
 	case change.Meter:
-		round = f.metered(s, l.Name, v)
+		return f.metered(s, l.Name, v)
 	}
-	return round
+	return nil
+}
+
+// points are places before the wall, on paper.
+func (f *WallFace) points(all []r3.Vec, v layout.View) (out []r2.Vec) {
+	for _, q := range all {
+		out = append(out, v.Paper(f.at(q)))
+	}
+	return out
+}
+
+// parts are the corners of parts of a thing, on paper.
+func (f *WallFace) parts(all []plan.Part, v layout.View) (out []r2.Vec) {
+	for _, part := range all {
+		if b, ok := f.shape(part); ok {
+			out = append(out, v.All(box.Corners(b))...)
+		}
+	}
+	return out
+}
+
+// before are likewise those of parts that stand before the wall.
+func (f *WallFace) before(all []plan.Part, v layout.View) (out []r2.Vec) {
+	for _, part := range all {
+		if q, ok := f.silhouette(v, part); ok {
+			out = append(out, q.ring...)
+		}
+	}
+	return out
 }
 
 // metered is where a meter of that name reads the wall, on paper; nil where it reads something else.
