@@ -371,7 +371,7 @@ func TestASmallScreenShowsColumns(t *testing.T) {
 }
 
 // A link of a sheet leads to the tab of the other, by its name, and says what that is; one to nowhere, to itself or without size leads nowhere. A sheet with links
-// is no image, of which a reader who cannot see would be told nothing else.
+// is no image: a screen reader says nothing of what is in one.
 func TestLinksLeadToTabs(t *testing.T) {
 	at := func(to string) ink.Link {
 		return ink.Link{Min: r2.Vec{X: 10, Y: 20}, Max: r2.Vec{X: 40, Y: 25}, To: to}

@@ -54,6 +54,13 @@ func (c Wall) standing(s *plan.Setup, l *change.Line, v layout.View, f WallFace)
 		if who := s.Post(l.Name); who != nil && f.inRoom(who.At) {
 			return f.parts(who.Parts, v)
 		}
+	}
+	return f.partOfSet(s, l, v)
+}
+
+// partOfSet is the outline of what belongs to the set: furniture, openings, and what a meter reads of the wall.
+func (f *WallFace) partOfSet(s *plan.Setup, l *change.Line, v layout.View) []r2.Vec {
+	switch l.Sort {
 	case change.Furniture:
 		if piece := s.PieceNamed(l.Name); piece != nil {
 			return f.before(piece.Parts, v)
