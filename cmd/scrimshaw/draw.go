@@ -101,10 +101,10 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
+	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0 && flags.holdsDay(paths)
 	if flags.sheet.Since, err = w.readSince(ctx, std, args, flags); err != nil {
 		return err
 	}
-	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0 && flags.holdsDay(paths)
 	d := newDrawing(len(w.names), paths, flags)
 	if err := w.compose(ctx, std, d, &flags.work); err != nil {
 		return err
@@ -129,7 +129,7 @@ func (w *work) readSince(ctx context.Context, std streams, args []string, flags 
 	}
 	defer old.in.Close()
 	if flags.sheet.PicksPlans() {
-		err = old.readings(ctx, std, &flags.work)
+		err = old.readings(ctx, std, flags.work.quality, flags.sheet.Matches())
 	}
 	return old.sheets, err
 }

@@ -56,7 +56,10 @@ func (s *staging) abandon(said io.Writer) int {
 }
 
 // signalError is the cause of a context that a signal has ended.
-type signalError struct{ by os.Signal }
+type signalError struct {
+	by      os.Signal
+	ignored bool // from the start: it ends no program by itself
+}
 
 func (s signalError) Error() string { return "stopped by " + s.by.String() }
 
@@ -64,6 +67,7 @@ func (s signalError) Error() string { return "stopped by " + s.by.String() }
 // program at once. A hangup that was ignored from the start, as nohup has it, stays so.
 func contextUntilSignal() context.Context {
 	ctx, cancel := context.WithCancelCause(context.Background())
+	ignored := signal.Ignored(os.Interrupt) // as of a command behind a shell's &: asked now, for who listens to it has it ignored no more
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM, syscall.SIGPIPE)
 	if !signal.Ignored(syscall.SIGHUP) {
@@ -72,7 +76,7 @@ func contextUntilSignal() context.Context {
 	go func() {
 		by := <-signals
 		signal.Stop(signals)
-		cancel(signalError{by})
+		cancel(signalError{by, by == os.Interrupt && ignored})
 	}()
 	return ctx
 }
@@ -83,7 +87,7 @@ func (s signalError) raise() {
 	if s.by == syscall.SIGPIPE { // which ends no program that runs on this runtime, where another sends it
 		os.Exit(brokenPipe)
 	}
-	if signal.Ignored(s.by) {
+	if s.ignored {
 		return
 	}
 	self, err := os.FindProcess(os.Getpid())

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"runtime"
+	"strings"
 	"sync/atomic"
 	"testing"
 )
@@ -31,4 +33,27 @@ func TestCollectionsAreHeardOf(t *testing.T) {
 		t.Errorf("%d bytes are live, want %d at least", got, len(held))
 	}
 	runtime.KeepAlive(held)
+}
+
+// Of a long day no set-up is kept laid out; of a short one all are.
+func TestALongDayIsNotKept(t *testing.T) {
+	for setups, kept := range map[int]int{4: 4, 30: 0} {
+		var text strings.Builder
+		text.WriteString("scrimshaw: 1\nrooms: {den: {size: [7, 6]}}\nlights:\n")
+		for i := range 20 {
+			fmt.Fprintf(&text, "  l%d: {output: {lumens: 1000, face: [0.5, 0.5]}, at: [%g, %d], height: 2.3, aim: down}\n", i, 0.5+0.3*float64(i), 1+i%5)
+		}
+		text.WriteString("setups:\n")
+		for i := range setups {
+			fmt.Fprintf(&text, "  s%d: {}\n", i)
+		}
+		in, err := open(t.Context(), streams{in: strings.NewReader(text.String())}, []string{"-"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, err := survey(t.Context(), in, nil)
+		if err != nil || in.log.Failed() || len(w.names) != setups || len(w.kept) != kept {
+			t.Errorf("of %d set-ups %d are kept, want %d: %v", setups, len(w.kept), kept, err)
+		}
+	}
 }

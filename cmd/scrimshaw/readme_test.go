@@ -209,6 +209,18 @@ func TestReadmeTellsTheList(t *testing.T) {
 	}
 }
 
+// TestReadmeTellsTheRevision holds what it lists of the revised napkin to what comes.
+func TestReadmeTellsTheRevision(t *testing.T) {
+	rows := quoted(t, readPages(t), "1        lamp: new: table lamp")
+	sheet := strings.ReplaceAll(said(t, "", "draw", "../../samples/since/napkin.yaml", "--since", "../../samples/napkin.yaml", "-o", "-", "--format", "txt"), "\n  ", "\n")
+	if !strings.Contains(sheet, "REVISED SINCE THE SHEET BEFORE\n"+rows) || !strings.Contains(sheet, "ruth, fill side 63.0 lx T1.4+⅔, was 89.3 lx T2; −0.5 stops") || !strings.Contains(sentences(t), "Ruth's fill side has half a stop less") {
+		t.Errorf("the pages list\n%s\nand the sheet\n%s", rows, sheet)
+	}
+	if strings.Contains(sheet, "warning") {
+		t.Errorf("the sample has warnings:\n%s", sheet)
+	}
+}
+
 // TestReadmeTellsTheDay holds the figures that it gives of the day at the bindery to the page that it shows.
 func TestReadmeTellsTheDay(t *testing.T) {
 	readme := sentences(t)

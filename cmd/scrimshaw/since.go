@@ -137,11 +137,11 @@ func (w *work) checkRevisions(std streams, since *sheet.Since, flags *workFlags)
 	return reportFaults(std, flags.faults, since.CheckRevision(last, differs))
 }
 
-// readings computes those of the sheets before.
-func (b *before) readings(ctx context.Context, std streams, flags *workFlags) error {
-	own := workFlags{quality: flags.quality}
-	return b.light(ctx, std, &own, study.Options{ReadingsOnly: true}, func(_ int, s *study.Study) error {
-		b.sheets.AddReadings(s.Setup.Name, s.Readings.Readings)
+// readings computes those of the sheets before, and how faces look there, where they are put side by side.
+func (b *before) readings(ctx context.Context, std streams, quality string, matches bool) error {
+	own := workFlags{quality: quality}
+	return b.light(ctx, std, &own, study.Options{ReadingsOnly: true, AroundHeads: matches}, func(_ int, s *study.Study) error {
+		b.sheets.AddLight(s, matches)
 		return nil
 	})
 }

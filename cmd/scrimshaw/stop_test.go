@@ -155,3 +155,31 @@ func TestStopWhileWriting(t *testing.T) {
 		t.Errorf("left are %q", names)
 	}
 }
+
+// An interrupt that was ignored from the start, as of a command behind a shell's &, stops a run all the same, at once: nothing waits for a signal that
+// ends no program.
+func TestStopsByAnIgnoredInterrupt(t *testing.T) {
+	t.Parallel()
+	const tries, enough = 5, 700 * time.Millisecond // a loaded machine may need more once
+	least := time.Hour
+	for n := 0; n < tries && least > enough; n++ {
+		cmd := exec.Command("sh", "-c", `trap "" INT; exec scrimshaw review -`)
+		cmd.Dir = t.TempDir()
+		in, _ := cmd.StdinPipe()
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(400 * time.Millisecond)
+		cmd.Process.Signal(syscall.SIGINT)
+		began := time.Now()
+		cmd.Wait()
+		least = min(least, time.Since(began))
+		in.Close()
+		if status := cmd.ProcessState.ExitCode(); status != exitWrong && status != -1 {
+			t.Errorf("it ends with %v", cmd.ProcessState)
+		}
+	}
+	if least > enough {
+		t.Errorf("it takes %v at least", least)
+	}
+}

@@ -18,12 +18,15 @@ type work struct {
 	in    *input
 	names []string      // of the set-ups
 	kept  []*plan.Setup // the set-ups, where they are small enough to be laid out once
-	size  int           // solids of all set-ups together
+	size  int           // of all set-ups together, in solids
 }
 
 // keptSolids is the most solids of set-ups that are kept. Larger ones are laid out again each time they are needed,
 // so that the number of set-ups costs no memory.
 const keptSolids = 20000
+
+// lightSolids is as how many solids a light counts there, with its head and what is written of it: about 12 kB, and a solid has some 300 bytes.
+const lightSolids = 40
 
 // workFlags are the flags of every command that computes a scene.
 type workFlags struct {
@@ -63,7 +66,7 @@ func survey(ctx context.Context, in *input, asked []string) (*work, error) {
 		}
 		w.names = append(w.names, s.Name)
 		w.kept = append(w.kept, s)
-		if w.size += solidsOf(s); w.size > keptSolids {
+		if w.size += solidsOf(s) + lightSolids*len(s.Lights); w.size > keptSolids {
 			w.kept = nil
 		}
 		return ctx.Err()

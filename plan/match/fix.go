@@ -9,60 +9,61 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/lens"
+	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
-// Fix is the cheapest change of the lights of a set-up that brings a face to how it looks in another.
-type Fix struct {
-	Changes []Change
-	Closes  []Row         // what it brings within what passes
-	After   [Rows]float64 // how far each row then lies apart, stops or mired, of those that light alone decides; no number where nothing is known
-	Spoils  []string      // the other people whose key side it moves by more than a third of a stop, or whose colour
-}
-
-// byLight are the rows that follow from the light on the two sides of a face.
-var byLight = [...]Row{Key, Fill, Contrast, KeyColour, FillColour}
-
-// goals are what is asked of a fix, the most first: where no change reaches all, the sides without their colours, the key side without the fill, the
-// colours alone.
-var goals = [...][]Row{byLight[:], {Key, Fill, Contrast}, {Key, KeyColour}, {Key}, {KeyColour, FillColour}, {KeyColour}}
-
-// margin is the share of what passes that a fix may leave: levels are set as they print.
+// margin is the share of what passes that a change may leave: levels are set as they print.
 const margin = 0.9
 
-// FixTo gives the cheapest change that brings a look to another; nil where nothing that the lights decide is off, or none of the changes that are tried
-// closes any of it. others are the looks of the same set-up.
-func (l *Look) FixTo(from *Look, others []Look) *Fix {
-	off := slices.DeleteFunc(slices.Clone(byLight[:]), func(r Row) bool { return !l.Off(from, r) })
-	if len(off) == 0 {
-		return nil
+// search looks for the cheapest options of one lamp or of two.
+type search struct {
+	look, from *Look
+	known      []Row     // of those that light decides, the ones that are known on both sides: they are not spoilt
+	before     []float64 // how far each of them is off, in shares of what passes
+	goal       []Row
+	lamps      []int        // those of the look that may be changed
+	options    [][]option   // of each of these
+	settings   [][]option   // those of its level alone, which are tried with all options of another lamp
+	more       [atNear]span // what may come to a place more: pairs of options are many, and most are out of it
+}
+
+// searchOf prepares a search with some lamps for what may be asked of some rows, and keeps these and others.
+func searchOf(l, from *Look, rows []Row, colours bool, usable func(*lamp) bool) *search {
+	s := &search{look: l, from: from}
+	for _, r := range rows {
+		if l.Differs(from, r) != nil && !l.Struck[r] && !from.Struck[r] {
+			s.known, s.before = append(s.known, r), append(s.before, math.Abs(s.apart(r, &l.at))/r.pass())
+		}
 	}
-	known := slices.DeleteFunc(slices.Clone(byLight[:]), func(r Row) bool { return l.Differs(from, r) == nil || l.Struck[r] || from.Struck[r] })
-	s := search{look: l, from: from, known: known}
-	s.prepare(slices.ContainsFunc(off, Row.InMired))
+	var gap *colour.Gap
+	if colours {
+		gap = s.gap()
+	}
+	for i := range l.lamps {
+		if one := &l.lamps[i]; !one.taken && usable(one) {
+			share := shareOf(one.at[atKey].Times(one.out).Y(), l.at[atKey].Y())
+			s.lamps = append(s.lamps, i)
+			s.options, s.settings = append(s.options, one.options(gap, share)), append(s.settings, one.options(nil, share))
+		}
+	}
+	return s
+}
+
+// reach is the best that reaches the first of some goals that can be reached, of which a row that is off is part; nil where none can be.
+func (s *search) reach(off []Row, goals ...[]Row) *done {
 	for _, goal := range goals {
-		s.goal = slices.DeleteFunc(slices.Clone(goal), func(r Row) bool { return !slices.Contains(known, r) })
+		s.goal = slices.DeleteFunc(slices.Clone(goal), func(r Row) bool { return !slices.Contains(s.known, r) })
 		if !slices.ContainsFunc(s.goal, func(r Row) bool { return slices.Contains(off, r) }) {
 			continue
 		}
 		s.spans()
 		if best := s.best(); best != nil {
-			return s.fix(best, off, others)
+			return best
 		}
 	}
 	return nil
-}
-
-// search looks for the cheapest options of one lamp or of two.
-type search struct {
-	look, from *Look
-	known      []Row     // of those that light decides, the ones that are known on both sides
-	before     []float64 // how far each of them is off, in shares of what passes
-	goal       []Row
-	options    [][]option // by lamp
-	settings   [][]option // those of its level alone, which are tried with all options of another lamp
-	key, fill  span       // what may come to a side more, lx: pairs of options are many, and most are out of it
 }
 
 // span is what of a figure may be, least and most.
@@ -70,48 +71,33 @@ type span struct{ least, most float64 }
 
 func (s span) holds(v float64) bool { return s.least <= v && v <= s.most }
 
-// spans says how much more light may come to the two sides, for the goal, or so that they lie no farther off than they do.
+// spans says how much more light may come to a place, for the goal, or so that it lies no farther off than it does.
 func (s *search) spans() {
-	of := func(r Row, now float64) span {
-		i := slices.Index(s.known, r)
-		if i < 0 {
-			return span{math.Inf(-1), math.Inf(1)}
+	for p := range s.more {
+		s.more[p] = span{math.Inf(-1), math.Inf(1)}
+	}
+	for i, r := range s.known {
+		p := r.place()
+		if r.InMired() || p >= atNear {
+			continue
 		}
 		most := max(1, s.before[i])
 		if slices.Contains(s.goal, r) {
 			most = margin
 		}
+		now := s.look.at[p].Y()
 		wanted := now * math.Exp2(*s.from.Figures[r]-*s.look.Figures[r])
-		return span{wanted*math.Exp2(-most*PassStops) - now - tiny, wanted*math.Exp2(most*PassStops) - now + tiny}
+		s.more[p] = span{wanted*math.Exp2(-most*PassStops) - now - tiny, wanted*math.Exp2(most*PassStops) - now + tiny}
 	}
-	s.key, s.fill = of(Key, s.look.key.sum.Y()), of(Fill, s.look.fill.sum.Y())
 }
 
 // tiny is the light, lx, that sums may differ by in rounding.
 const tiny = 1e-6
 
-// prepare lists what can be done to each lamp.
-func (s *search) prepare(colours bool) {
-	var gap *colour.Gap
-	if colours {
-		gap = s.gap()
-	}
-	l := s.look
-	for _, r := range s.known {
-		s.before = append(s.before, s.off(r, l.key, l.fill))
-	}
-	for i := range l.lamps {
-		one := &l.lamps[i]
-		share := one.key.Times(one.out).Y() / l.key.sum.Y()
-		s.options = append(s.options, one.options(gap, share))
-		s.settings = append(s.settings, one.options(nil, share))
-	}
-}
-
 // gap is how the light on the key side, or on the fill side where that is farther off, lies from what is wanted there.
 func (s *search) gap() *colour.Gap {
 	var worst *colour.Gap
-	for _, pair := range [...][3]colour.RGB{{s.look.key.sum, s.from.key.sum}, {s.look.fill.sum, s.from.fill.sum}} {
+	for _, pair := range [...][2]colour.RGB{{s.look.at[atKey], s.from.at[atKey]}, {s.look.at[atFill], s.from.at[atFill]}} {
 		is, ok := colour.GapBetween(colour.XY(pair[0]), colour.XY(pair[1]))
 		if !ok {
 			continue
@@ -141,7 +127,7 @@ func (s *search) best() (best *done) {
 	}
 	for i := range s.options {
 		for a := range s.options[i] {
-			keep(s.try([]int{i}, &s.options[i][a]))
+			keep(s.try([]int{s.lamps[i]}, &s.options[i][a]))
 		}
 	}
 	if best != nil && best.cost <= 2*costSetting {
@@ -153,7 +139,7 @@ func (s *search) best() (best *done) {
 				one := &s.options[i][a]
 				for b := range s.settings[j] {
 					if two := &s.settings[j][b]; (best == nil || one.cost+two.cost <= best.cost) && s.holds(one, two) {
-						keep(s.try([]int{i, j}, one, two))
+						keep(s.try([]int{s.lamps[i], s.lamps[j]}, one, two))
 					}
 				}
 			}
@@ -162,21 +148,26 @@ func (s *search) best() (best *done) {
 	return best
 }
 
-// holds says whether the light of two options is as much as may come to both sides.
+// holds says whether the light of two options is as much as may come to the places.
 func (s *search) holds(one, two *option) bool {
-	return s.key.holds(one.key+two.key) && s.fill.holds(one.fill+two.fill)
+	for p := range s.more {
+		if !s.more[p].holds(one.more[p] + two.more[p]) {
+			return false
+		}
+	}
+	return true
 }
 
 // try says how options for some lamps do.
 func (s *search) try(lamps []int, options ...*option) done {
 	d := done{lamps: lamps, options: options}
-	key, fill := s.look.key, s.look.fill
+	at := s.look.at
 	for i, o := range options {
 		d.cost += o.cost
-		key, fill = s.look.lamps[lamps[i]].with(o, key, fill)
+		s.look.lamps[lamps[i]].with(o, &at)
 	}
 	for i, r := range s.known { // stops first: a colour takes longer to find
-		off := s.off(r, key, fill)
+		off := math.Abs(s.apart(r, &at)) / r.pass()
 		asked := slices.Contains(s.goal, r)
 		if asked {
 			d.worst = max(d.worst, off)
@@ -189,83 +180,44 @@ func (s *search) try(lamps []int, options ...*option) done {
 	return d
 }
 
-// off is how far a row lies apart with other light on the two sides, in shares of what passes.
-func (s *search) off(r Row, key, fill side) float64 {
-	return math.Abs(s.apart(r, key, fill)) / r.pass()
-}
+// apart is how far a row lies apart with other light at the places, stops or mired.
+func (s *search) apart(r Row, at *lit) float64 { return s.look.apart(s.from, r, at) }
 
-// apart is the same in stops or mired.
-func (s *search) apart(r Row, key, fill side) float64 {
+func (l *Look) apart(from *Look, r Row, at *lit) float64 {
 	is := func(v *float64) float64 {
-		if v == nil || s.from.Figures[r] == nil {
+		if v == nil || from.Figures[r] == nil {
 			return math.NaN()
 		}
-		return *v - *s.from.Figures[r]
+		return *v - *from.Figures[r]
 	}
 	ratio := func(is, was colour.RGB) float64 { return lens.Stops(is.Y() / was.Y()) }
-	from := s.look
-	switch r {
-	case Key:
-		return *from.Figures[Key] + ratio(key.sum, from.key.sum) - *s.from.Figures[Key]
-	case Fill:
-		return *from.Figures[Fill] + ratio(fill.sum, from.fill.sum) - *s.from.Figures[Fill]
+	switch p := r.place(); r {
 	case Contrast:
-		return ratio(key.sum, fill.sum) - *s.from.Figures[Contrast]
-	case KeyColour:
-		return is(from.mired(key.sum))
-	case FillColour:
-		return is(from.mired(fill.sum))
+		return ratio(at[atKey], at[atFill]) - *from.Figures[Contrast]
+	case KeyColour, FillColour:
+		return is(l.mired(at[p]))
+	case Steadiness:
+		return is(steadiness(at))
+	default:
+		return *l.Figures[r] + ratio(at[p], l.at[p]) - *from.Figures[r]
 	}
-	return math.NaN()
 }
 
-// fix is the best with what it does: what it closes, what is left, and whom it spoils.
-func (s *search) fix(best *done, off []Row, others []Look) *Fix {
-	f := &Fix{}
-	key, fill := s.look.key, s.look.fill
-	for i, o := range best.options {
-		f.Changes = append(f.Changes, o.change)
-		key, fill = s.look.lamps[best.lamps[i]].with(o, key, fill)
+// steadiness is by how much light changes about a face, stops.
+func steadiness(at *lit) *float64 {
+	var near []float64
+	for _, c := range at[atNear:] {
+		near = append(near, c.Y())
 	}
-	for r := range f.After {
-		f.After[r] = math.NaN()
-	}
-	for _, r := range byLight {
-		if s.look.Figures[r] == nil || s.from.Figures[r] == nil {
-			continue
-		}
-		f.After[r] = s.apart(r, key, fill)
-		if slices.Contains(off, r) && math.Abs(f.After[r]) <= r.pass() {
-			f.Closes = append(f.Closes, r)
-		}
-	}
-	for i := range others {
-		if o := &others[i]; o.Person != s.look.Person && !slices.Contains(f.Spoils, o.Person) && o.moved(f.Changes, best) {
-			f.Spoils = append(f.Spoils, o.Person)
-		}
-	}
-	return f
+	return meter.SteadinessOf(near)
 }
 
-// with is the light on two sides once a lamp has changed.
-func (l *lamp) with(o *option, key, fill side) (side, side) {
+// with is the light at the places once a lamp has changed.
+func (l *lamp) with(o *option, at *lit) {
 	more := l.more(o.out)
-	key.sum, fill.sum = key.sum.Add(l.key.Times(more)), fill.sum.Add(l.fill.Times(more))
-	return key, fill
-}
-
-// moved says whether changes move the key side of another face by more than what passes.
-func (l *Look) moved(changes []Change, d *done) bool {
-	key, fill := l.key, l.fill
-	for i, c := range changes {
-		for k := range l.lamps {
-			if l.lamps[k].name == c.Light {
-				key, fill = l.lamps[k].with(d.options[i], key, fill)
-			}
-		}
+	for p := range at {
+		at[p] = at[p].Add(l.at[p].Times(more))
 	}
-	was, is := l.Figures[KeyColour], l.mired(key.sum)
-	return math.Abs(lens.Stops(key.sum.Y()/l.key.sum.Y())) > PassStops || was != nil && is != nil && math.Abs(*is-*was) > PassMired
 }
 
 // Words word what is done to a light: "2 soft: level 22 %, was 14 %; add 1/4 CTO".

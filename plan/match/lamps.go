@@ -5,14 +5,22 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
-	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
 )
 
-// lamp is one light as a face gets it.
+// given is one light as the places of a look get it.
+type given struct {
+	name string
+	out  colour.RGB             // as it is set, what its factors take
+	at   [atFill + 1]colour.RGB // what each side of the face gets of all that it counts, at an output of {1, 1, 1} each
+}
+
+// lamp is one of those lights that may be changed.
 type lamp struct {
 	name, numbered string
 	head           kit.Head
@@ -21,39 +29,56 @@ type lamp struct {
 	unit           *kit.Unit // whose white can be set; nil of a source that the scene states itself
 	catalogue      *kit.Catalogue
 	out            colour.RGB // as it is set, what its factors take
-	key, fill      colour.RGB // what each side gets of all that it counts, at an output of {1, 1, 1} each
+	at             lit        // what each place gets of all that it counts, at an output of {1, 1, 1} each
+	away           float64    // from the face, m
+	atFace, behind bool       // it gives the face, or what stands behind the head, enough to be reached for
+	taken          bool       // it is changed already
 }
 
-// leastShare is the share of the light on one side that a lamp gives at least to be reached for, and mostLamps how many of them are tried: those that
+// leastShare is the share of the light at a place that a lamp gives at least to be reached for, and mostLamps how many of them are tried: those that
 // give most. Nobody matches a face by a trace.
 const (
 	leastShare = 0.05
 	mostLamps  = 4
 )
 
-// lampsAt are the lights that a face gets its light of, those that give most first.
-func (s *Lit) lampsAt(key, fill *meter.Reading) []lamp {
-	var lit [2]float64 // by side, lx
-	given := make([]lamp, 0, len(s.Setup.Lights))
+// lampsAt lists the lights of a look, and of those the ones that the face and what stands behind the head get their light of, those that give most first.
+func (l *Look) lampsAt(s *Lit, read [places]receptor) {
+	face := s.Setup.Post(l.Person).Face.At
+	lamps := make([]lamp, 0, len(s.Setup.Lights))
 	for i := range s.Setup.Lights {
-		l := &s.Setup.Lights[i]
-		one := lamp{name: l.Name, numbered: l.Numbered(), head: l.Head, level: l.Level, gelled: len(l.Gels) > 0, unit: unitOf(s.Setup, l), catalogue: s.Setup.Kit}
-		one.head.Steps = nil
-		count := float64(l.Count)
-		one.key, one.fill = s.factors(key.Receptor, l.Name).Scale(count), s.factors(fill.Receptor, l.Name).Scale(count)
+		of := &s.Setup.Lights[i]
+		one := lamp{name: of.Name, numbered: of.Numbered(), head: of.Head, level: of.Level, gelled: len(of.Gels) > 0, unit: unitOf(s.Setup, of), catalogue: s.Setup.Kit}
+		one.head.Steps, one.away = nil, r3.Norm(r3.Sub(of.Frame.At, face))
+		for p := range read {
+			one.at[p] = read[p].factors(of.Name).Scale(float64(of.Count))
+		}
 		one.out = one.head.RelativeOutput(one.level)
-		lit[0], lit[1] = lit[0]+one.key.Times(one.out).Y(), lit[1]+one.fill.Times(one.out).Y()
-		given = append(given, one)
+		lamps = append(lamps, one)
+		l.gives = append(l.gives, given{one.name, one.out, [...]colour.RGB{one.at[atKey], one.at[atFill]}})
 	}
-	share := func(l *lamp) float64 {
-		return max(shareOf(l.key.Times(l.out).Y(), lit[0]), shareOf(l.fill.Times(l.out).Y(), lit[1]))
-	}
-	given = slices.DeleteFunc(given, func(l lamp) bool { return share(&l) < leastShare })
-	slices.SortStableFunc(given, func(a, b lamp) int { return cmp.Compare(share(&b), share(&a)) })
-	return given[:min(len(given), mostLamps)]
+	l.mostOf(lamps, []place{atKey, atFill}, func(one *lamp) { one.atFace = true })
+	l.mostOf(lamps, []place{atLeft, atRight}, func(one *lamp) { one.behind = true })
+	l.lamps = slices.Clip(slices.DeleteFunc(lamps, func(one lamp) bool { return !one.atFace && !one.behind }))
 }
 
-// shareOf is a part of the light on a side as a share of it; 0 where the side is dark, as a fill side in the open may be.
+// mostOf marks the lamps that give most to some places.
+func (l *Look) mostOf(lamps []lamp, at []place, mark func(*lamp)) {
+	share := func(one *lamp) (most float64) {
+		for _, p := range at {
+			most = max(most, shareOf(one.at[p].Times(one.out).Y(), l.at[p].Y()))
+		}
+		return most
+	}
+	slices.SortStableFunc(lamps, func(a, b lamp) int { return cmp.Compare(share(&b), share(&a)) })
+	for i := range lamps[:min(len(lamps), mostLamps)] {
+		if share(&lamps[i]) >= leastShare {
+			mark(&lamps[i])
+		}
+	}
+}
+
+// shareOf is a part of the light at a place as a share of it; 0 where the place is dark, as a fill side in the open may be.
 func shareOf(part, all float64) float64 {
 	if all <= 0 {
 		return 0
@@ -75,10 +100,13 @@ func unitOf(s *plan.Setup, l *plan.Light) *kit.Unit {
 }
 
 // factors is what a receptor gets of a light at an output of {1, 1, 1}, channel by channel.
-func (s *Lit) factors(receptor int, name string) (sum colour.RGB) {
-	for t := range s.Basis.Terms {
-		if s.Basis.Terms[t].Light == name {
-			sum = sum.Add(s.Basis.Points[t][receptor].Times(s.Basis.Gains[receptor]))
+func (r receptor) factors(name string) (sum colour.RGB) {
+	if r.of == nil {
+		return sum
+	}
+	for t := range r.of.Terms {
+		if r.of.Terms[t].Light == name {
+			sum = sum.Add(r.of.Points[t][r.i].Times(r.of.Gains[r.i]))
 		}
 	}
 	return sum
@@ -89,6 +117,7 @@ func (l *lamp) more(out colour.RGB) colour.RGB { return out.Add(l.out.Scale(-1))
 
 // Change is what is done to one light.
 type Change struct {
+	For             Matter // what it is to bring back
 	Light, Numbered string
 	Level, Was      float64      // shares of its full light; equal where the level stays
 	White           *kit.Setting // its own white; nil: it stays
@@ -103,7 +132,7 @@ type option struct {
 	out    colour.RGB
 	cost   float64
 
-	key, fill float64 // what it gives the two sides more, lx
+	more [atNear]float64 // what it gives the sides of the face more, lx, and what stands behind the head, cd/m²
 }
 
 // What changes cost by what a crew does for them: a level or a white is set from a desk, a scrim is dropped in, a gel is cut, clipped on and may have to
@@ -127,8 +156,11 @@ func (l *lamp) as(h *kit.Head, level float64, change Change, cost float64) optio
 		cost += costSetting
 	}
 	out := h.RelativeOutput(level).Scale(h.Source.Flux / l.head.Source.Flux)
-	more := l.more(out)
-	return option{change, out, cost, l.key.Times(more).Y(), l.fill.Times(more).Y()}
+	o := option{change: change, out: out, cost: cost}
+	for p := range o.more {
+		o.more[p] = l.at[p].Times(l.more(out)).Y()
+	}
+	return o
 }
 
 // options are all that is tried on a lamp. gap is how the light on the face lies from what is wanted, where that is too far for a colour to pass; nil:

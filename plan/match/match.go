@@ -5,6 +5,8 @@ package match
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/lens"
@@ -53,6 +55,40 @@ type Lit struct {
 	Basis    *light.Basis
 	Levels   light.Levels
 	Readings *meter.Set
+
+	AroundBasis *light.Basis // of what is metered around faces; nil where nobody looked
+	Around      []meter.Around
+}
+
+// place is one place at which the light of a face is known by the lights that it comes from.
+type place uint8
+
+// The places: the two sides of the face, what a camera sees on either side of the head, and the places about the face.
+const (
+	atKey place = iota
+	atFill
+	atLeft
+	atRight
+	atNear
+	places = atNear + meter.NearPlaces
+)
+
+// lit is the light at the places, AP1: lx by its Y, behind the head cd/m².
+type lit [places]colour.RGB
+
+// place is where the light is read that a row is of; places where that is more than one.
+func (r Row) place() place {
+	switch r {
+	case Key, KeyColour:
+		return atKey
+	case Fill, FillColour:
+		return atFill
+	case BehindLeft:
+		return atLeft
+	case BehindRight:
+		return atRight
+	}
+	return places
 }
 
 // Look is how one face looks in one set-up to one camera.
@@ -63,18 +99,16 @@ type Look struct {
 	Shot          *shot.Subject  // how it is framed, where the camera is focused on it
 	Side          meter.Side     // of the picture that the key side is on; "" where no camera sees it
 	From          meter.Lean     // which side of the face the camera looks from
+	Own           string         // side of the person's that the key side is: "left" or "right"
+	Feet          bool           // its scene has lengths in feet
+	Back          bool           // the camera sees the face from behind: left and right of its picture are the other way round
 	Figures       [Rows]*float64 // stops or mired; nil where nothing is known
 	Struck        [Rows]bool     // a key that is not computed yet could change it
 
-	white     float64 // that colours are seen from, mired
-	key, fill side
-	lamps     []lamp
-}
-
-// side is the light on one side of a face.
-type side struct {
-	sum  colour.RGB // AP1, lx by its Y
-	over float64    // stops from the working stop
+	white float64 // that colours are seen from, mired
+	at    lit
+	lamps []lamp
+	gives []given // all lights
 }
 
 // Looks are those of the faces of a set-up that have light, by the people in their order, where they are and at their marks, and the cameras that
@@ -95,10 +129,10 @@ func (s *Lit) Looks() (all []Look) {
 // look is how a face looks in a view; nil: to nobody.
 func (s *Lit) look(f *meter.Face, v *meter.View) Look {
 	key, fill := s.Readings.Named(f.Person+".key"), s.Readings.Named(f.Person+".fill")
-	l := Look{Setup: s.Setup.Name, Person: f.Person}
+	l := Look{Setup: s.Setup.Name, Person: f.Person, Own: f.Side, Feet: s.Setup.Feet}
 	x := s.Setup.Exposure
 	if v != nil {
-		l.Camera, l.Side, l.From = v.Camera, v.Key, v.From
+		l.Camera, l.Side, l.From, l.Back = v.Camera, v.Key, v.From, s.fromBehind(f.Person, v.Camera)
 		if c := s.Setup.CameraNamed(plan.CameraOf(v.Camera)); c != nil {
 			x = c.Exposure
 			l.Picture = math.Tan(c.HAOV*math.Pi/360) / math.Tan(c.VAOV*math.Pi/360)
@@ -107,14 +141,65 @@ func (s *Lit) look(f *meter.Face, v *meter.View) Look {
 		l.pastHead(v)
 	}
 	l.white = colour.Mired(x.White.OnPlanck().Kelvin)
-	l.key, l.fill = s.sideOf(key, &x), s.sideOf(fill, &x)
-	l.lamps = s.lampsAt(key, fill)
-	l.fillIn(l.key, l.fill)
-	l.Figures[Steadiness] = f.Steadiness
+	read := s.receptorsOf(&l, key, fill)
+	for i := range read {
+		l.at[i] = read[i].light(s.Levels)
+	}
+	l.lampsAt(s, read)
+	over := func(p place) *float64 { return meter.FiniteOrNil(x.Metered().Over(l.at[p].Y(), x.Stop.N)) }
+	l.Figures[Key], l.Figures[Fill], l.Figures[Steadiness] = over(atKey), over(atFill), f.Steadiness
+	l.fillIn()
+	l.strike(key, fill)
+	return l
+}
+
+// strike marks the figures that a key could change which is not computed yet.
+func (l *Look) strike(key, fill *meter.Reading) {
 	stops, lit := key.StopsStruck(), key.Struck() || fill.Struck()
 	l.Struck = [Rows]bool{Key: stops, Fill: fill.StopsStruck(), Contrast: lit, BehindLeft: lit || stops, BehindRight: lit || stops,
 		KeyColour: key.Struck(), FillColour: fill.Struck(), Steadiness: lit}
-	return l
+}
+
+// fromBehind says whether a camera sees a face from behind.
+func (s *Lit) fromBehind(person, camera string) bool {
+	p, posts := s.Setup.Post(person), s.Setup.CameraPosts()
+	for i := range posts {
+		if c := &posts[i]; p != nil && c.Name == camera {
+			return r3.Dot(r3.Sub(c.Frame.At, p.Face.At), p.Face.Axis) < 0
+		}
+	}
+	return false
+}
+
+// receptor is one of a basis; of none there is no light.
+type receptor struct {
+	of *light.Basis
+	i  int
+}
+
+// light is what is read there.
+func (r receptor) light(d light.Levels) colour.RGB {
+	if r.of == nil {
+		return colour.RGB{}
+	}
+	sum, _ := r.of.Point(r.i, d)
+	return sum
+}
+
+// receptorsOf are the receptors of the places of a look.
+func (s *Lit) receptorsOf(l *Look, key, fill *meter.Reading) (all [places]receptor) {
+	all[atKey], all[atFill] = receptor{s.Basis, key.Receptor}, receptor{s.Basis, fill.Receptor}
+	for i := range s.Around {
+		a := &s.Around[i]
+		if a.Person != l.Person || a.Camera != l.Camera {
+			continue
+		}
+		all[atLeft], all[atRight] = receptor{s.AroundBasis, a.Left}, receptor{s.AroundBasis, a.Right}
+		for k, n := range a.Near {
+			all[int(atNear)+k] = receptor{s.AroundBasis, n}
+		}
+	}
+	return all
 }
 
 // pastHead writes what stands behind the head.
@@ -138,17 +223,11 @@ func (s *Lit) framed(person, camera string) *shot.Subject {
 	return nil
 }
 
-// sideOf is the light on a side as a camera is set for it.
-func (s *Lit) sideOf(r *meter.Reading, x *plan.Exposure) side {
-	sum, _ := s.Basis.Point(r.Receptor, s.Levels)
-	return side{sum: sum, over: x.Metered().Over(sum.Y(), x.Stop.N)}
-}
-
-// fillIn writes the figures that follow from the light on both sides.
-func (l *Look) fillIn(key, fill side) {
-	l.Figures[Key], l.Figures[Fill] = meter.FiniteOrNil(key.over), meter.FiniteOrNil(fill.over)
-	l.Figures[Contrast] = meter.FiniteOrNil(lens.Stops(key.sum.Y() / fill.sum.Y()))
-	l.Figures[KeyColour], l.Figures[FillColour] = l.mired(key.sum), l.mired(fill.sum)
+// fillIn writes the figures that follow from the light on both sides, but for their stops from the working stop.
+func (l *Look) fillIn() {
+	key, fill := l.at[atKey], l.at[atFill]
+	l.Figures[Contrast] = meter.FiniteOrNil(lens.Stops(key.Y() / fill.Y()))
+	l.Figures[KeyColour], l.Figures[FillColour] = l.mired(key), l.mired(fill)
 }
 
 // mired is how a light lies from the camera's white; nil where it has no temperature.
@@ -174,16 +253,23 @@ func (l *Look) Differs(from *Look, r Row) *float64 {
 }
 
 // Off says whether a row lies too far from that of the look that it is to match for both to be cut together. Of a figure that a key could change which
-// is not computed yet nothing is said.
+// is not computed yet nothing is said, nor of what stands behind a head beside what stands before it, where one camera sees the face from behind.
 func (l *Look) Off(from *Look, r Row) bool {
 	d := l.Differs(from, r)
+	if (r == BehindLeft || r == BehindRight) && l.Back != from.Back {
+		return false // it is another wall
+	}
 	return d != nil && !l.Struck[r] && !from.Struck[r] && math.Abs(*d) > r.pass()
 }
 
 // Turned says whether the key side is on another side of the picture than in the look that it is to match.
 // Where one of them has the face in profile, the other has it turned if its camera looks from the other side of the face, lit or in shadow: of one that looks
-// along the nose or from behind nothing is said.
+// along the nose or from behind nothing is said. Where one camera sees the face from behind, left and right of its picture are the other way round: then
+// it is the person's own side that counts.
 func (l *Look) Turned(from *Look) bool {
+	if l.Back != from.Back {
+		return l.Own != from.Own
+	}
 	if l.Side == "" || from.Side == "" || l.inProfile() == from.inProfile() {
 		return l.Side != from.Side && l.Side != "" && from.Side != ""
 	}

@@ -32,8 +32,14 @@ lights:
   back: {unit: fresnel-tungsten-650, at: [4.5, 4.4], height: 2.5, aim: ada}
 `
 
-// looksOf lights the set-ups of a scene, and gives the looks of each.
-func looksOf(t *testing.T, text string) (looks [][]match.Look) {
+// Lights for a first set-up: one that lights the wall behind ada, and one that is near her on the side of the key.
+const (
+	wash = "lights: {wash: {unit: soft-panel-200, at: [3, 3.6], height: 2.4, aim: [3, 5, 1.5], level: 40 %, colour: 4300 K}}"
+	near = "lights: {key: {level: 40 %}, near: {unit: soft-panel-200, at: {by: ada, toward: A, turn: 45 camera-left, distance: 0.45}, height: 1.7, level: 0.5 %, colour: 4300 K}}"
+)
+
+// looksOf lights the set-ups of a scene, or those named, and gives the looks of each.
+func looksOf(t *testing.T, text string, names ...string) (looks [][]match.Look) {
 	t.Helper()
 	shipped, err := kit.Shipped()
 	if err != nil {
@@ -41,12 +47,13 @@ func looksOf(t *testing.T, text string) (looks [][]match.Look) {
 	}
 	log := &source.Log{}
 	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
-	err = resolve.Each(doc, nil, log, func(s *plan.Setup) error {
-		lit, err := study.Run(context.Background(), s, study.Options{ReadingsOnly: true, Quality: light.Draft})
+	err = resolve.Each(doc, names, log, func(s *plan.Setup) error {
+		lit, err := study.Run(context.Background(), s, study.Options{ReadingsOnly: true, Quality: light.Draft, AroundHeads: true})
 		if err != nil {
 			return err
 		}
 		of := match.Lit{Setup: s, Basis: lit.Basis, Levels: lit.Levels, Readings: &lit.Readings}
+		of.AroundBasis, of.Around = lit.Around()
 		looks = append(looks, of.Looks())
 		return nil
 	})
@@ -69,7 +76,7 @@ func look(t *testing.T, all []match.Look, person, camera string) *match.Look {
 }
 
 // written is a fix as a set-up after the second one; wears is what lamps have already.
-func written(f *match.Fix, wears map[string]string) string {
+func written(f *match.Mend, wears map[string]string) string {
 	var lights []string
 	for _, c := range f.Changes {
 		keys := []string{fmt.Sprintf("level: %.4f %%", 100*c.Level)}
@@ -102,7 +109,7 @@ setups: {one: {}, two: {after: one, change: {lights: {key: {CHANGE}}}}}
 	for change, want := range map[string]string{"level: 20 %": "1 key: level 80 %, was 20 %", "colour: 5600 K": "1 key: set it to 4300 K"} {
 		looks := looksOf(t, strings.Replace(open, "CHANGE", change, 1))
 		from, is := look(t, looks[0], "ada", "A"), look(t, looks[1], "ada", "A")
-		fix := is.FixTo(from, looks[1])
+		fix := is.MendTo(from, looks[1])
 		if is.Figures[match.Fill] != nil || fix == nil || len(fix.Changes) != 1 || fix.Changes[0].Words() != want {
 			t.Errorf("%s: %+v, want %s", change, fix, want)
 		}
@@ -139,6 +146,7 @@ func TestFixCloses(t *testing.T) {
 		want         string // the light and what is done to it, or "" for no fix
 		wears        map[string]string
 		all          bool // whether it closes all that the lights decide
+		around       bool // and all that lies around the face
 	}{
 		"nothing changes":      {change: "lights: {key: {level: 41 %}}"},
 		"a key too bright":     {change: "lights: {key: {level: 80 %}}", want: "level", all: true},
@@ -157,13 +165,17 @@ func TestFixCloses(t *testing.T) {
 		"somebody beside":              {change: "lights: {key: {level: 100 %}}", person: "ben", want: "level"},
 		"a head that does not dim":     {base: "lights: {key: {unit: discharge-575-magnetic, colour: 5600 K, level: 100 %}}", change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 1.2}}}", want: "scrim"},
 		"daylight where tungsten was":  {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {gels: [full CTB]}}", want: "take its gels off", all: true},
+		"what stands behind":           {base: wash, change: "lights: {wash: {level: 12 %}}", want: "4 wash: level 39 %, was 12 %", all: true, around: true},
+		"behind, and the face":         {base: wash, change: "lights: {wash: {level: 12 %}, key: {level: 80 %}}", want: "1 key: level 40 %, was 80 %, 4 wash: level 39 %", all: true, around: true},
+		"a near light and a far one":   {base: near, change: "lights: {key: {level: 4 %}, near: {level: 3.2 %}}", want: "near: level", all: true, around: true},
+		"sides that change places":     {change: "lights: {key: {level: 8 %}, fill: {level: 40 %}}", want: "2 fill: level 8.2 %, was 40 %, 1 key: level 39 %, was 8 %", all: true, around: true},
 		"filaments that warm and fade": {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {level: 30 %}}", want: "level 98 %", all: true},
 	} {
-		t.Run(name, func(t *testing.T) { tryFix(t, c.base, c.change, c.person, c.camera, c.want, c.wears, c.all) })
+		t.Run(name, func(t *testing.T) { tryFix(t, c.base, c.change, c.person, c.camera, c.want, c.wears, c.all, c.around) })
 	}
 }
 
-func tryFix(t *testing.T, base, change, person, camera, want string, wears map[string]string, all bool) {
+func tryFix(t *testing.T, base, change, person, camera, want string, wears map[string]string, all, around bool) {
 	text := den + "setups:\n  one: {change: {" + base + "}}\n  two: {after: one, change: {" + change + "}}\n"
 	if person == "" {
 		person = "ada"
@@ -173,10 +185,10 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 	}
 	looks := looksOf(t, text)
 	from, is := look(t, looks[0], person, camera), look(t, looks[1], person, camera)
-	fix := is.FixTo(from, looks[1])
+	fix := is.MendTo(from, looks[1])
 	if want == "" {
 		if fix != nil {
-			t.Fatalf("there is nothing to mend, and it does %v", fix.Changes)
+			t.Fatalf("there is nothing to mend, and it does %v", fix)
 		}
 		return
 	}
@@ -193,11 +205,14 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 	if len(fix.Closes) == 0 {
 		t.Errorf("%v closes nothing", said)
 	}
-	again := looksOf(t, text+written(fix, wears))
-	got := look(t, again[2], person, camera)
+	again := looksOf(t, text+written(fix, wears), "three")
+	got := look(t, again[0], person, camera)
+	if got.Turned(from) {
+		t.Errorf("after %v the key is on the other side", said)
+	}
 	for r := range match.Rows {
 		closed := slices.Contains(fix.Closes, r)
-		if off := got.Off(from, r); closed && off || all && off && r != match.BehindLeft && r != match.BehindRight && r != match.Steadiness {
+		if off := got.Off(from, r); closed && off || off && all && (around || r != match.BehindLeft && r != match.BehindRight && r != match.Steadiness) {
 			t.Errorf("after %v row %d is off: %s, before %s", said, r, differences(got, from), differences(is, from))
 		}
 		d, tell := got.Differs(from, r), 0.03
@@ -218,4 +233,60 @@ func differences(is, from *match.Look) string {
 		}
 	}
 	return strings.Join(all, ", ")
+}
+
+// fixed is a head that gives all its light or none.
+const fixed = "unit: discharge-575-magnetic, colour: 5600 K, level: 100 %"
+
+// What is not found says what it hangs on: the light that would have to go across, the one that is too near, the one that lights the wall and the face.
+func TestOpen(t *testing.T) {
+	for name, c := range map[string]struct {
+		base, change string
+		want         match.Open // with Share, Away and Was, where they are to be looked at
+	}{
+		"the key across":          {change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-right, distance: 2}}, fill: {level: 0.5 %}}", want: match.Open{Of: match.OfSide, Light: "1 key", Share: 0.9}},
+		"one light, near":         {base: "lights: {fill: {level: 0.5 %}}", change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 0.4}, height: 1.7, level: 1.6 %}}", want: match.Open{Of: match.OfSteady, Light: "1 key", Away: 0.4, Was: 2.1}},
+		"a wall beyond any level": {base: wash, change: "lights: {wash: {level: 1 %, gels: [ND 0.9, ND 0.9, ND 0.9, ND 0.9]}}", want: match.Open{Of: match.OfBehind, Spoil: true, Light: "1 key"}},
+		"a darker wall":           {change: "rooms: {den: {walls: dark-wood}}", want: match.Open{Of: match.OfBehind, Spoil: true, Light: "1 key"}},
+		"heads that do not dim":   {base: "lights: {key: {" + fixed + "}, fill: {" + fixed + "}, back: {" + fixed + "}}", change: "rooms: {den: {walls: dark-wood}}", want: match.Open{Of: match.OfBehind, Light: "2 fill"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			looks := looksOf(t, den+"setups:\n  one: {change: {"+c.base+"}}\n  two: {after: one, change: {"+c.change+"}}\n")
+			from, is := look(t, looks[0], "ada", "A"), look(t, looks[1], "ada", "A")
+			mend := is.MendTo(from, looks[1])
+			if mend == nil {
+				t.Fatalf("nothing is off: %s", differences(is, from))
+			}
+			i := slices.IndexFunc(mend.Open, func(o match.Open) bool { return o.Of == c.want.Of })
+			if i < 0 {
+				t.Fatalf("it is not open: %+v, %s", mend, differences(is, from))
+			}
+			got := mend.Open[i]
+			near := func(got, want float64) bool { return want == 0 || math.Abs(got-want) < 0.15 }
+			if got.Light != c.want.Light || got.Spoil != c.want.Spoil || !near(got.Share, c.want.Share) || !near(got.Away, c.want.Away) || !near(got.Was, c.want.Was) {
+				t.Errorf("%+v, want %+v; %s", got, c.want, differences(is, from))
+			}
+		})
+	}
+}
+
+// A camera that goes behind the head has the key on the other side of its picture, and on the same side of the face: nothing has turned, and what stands
+// behind the head is not held to the wall that the other camera sees.
+func TestFromBehind(t *testing.T) {
+	text := den + "setups:\n  one: {camera: A}\n  two: {after: one, change: {cameras: {A: {at: [3.3, 4.6], looks: ada}}}}\n"
+	text = strings.Replace(text, "ada: {at: [3, 2.5], faces: A}", "ada: {at: [3, 2.5], faces: 180}", 1)
+	text = strings.NewReplacer("by: ada, toward: A, turn: 45 camera-left", "by: ada, turn: 45 own-right", "by: ada, toward: A, turn: 50 camera-right", "by: ada, turn: 50 own-left").Replace(text)
+	looks := looksOf(t, text)
+	from, is := look(t, looks[0], "ada", "A"), look(t, looks[1], "ada", "A")
+	if from.Back || !is.Back || from.Side != meter.PictureLeft || is.Side != meter.PictureRight || is.Own != from.Own || is.Turned(from) {
+		t.Errorf("%+v %+v, turned %v", from.Side, is.Side, is.Turned(from))
+	}
+	if is.Differs(from, match.BehindLeft) == nil || is.Off(from, match.BehindLeft) || is.Off(from, match.BehindRight) {
+		t.Errorf("what is behind is compared: %s", differences(is, from))
+	}
+	crossed := *is
+	crossed.Own = "left"
+	if !crossed.Turned(from) {
+		t.Error("seen from behind, the key on the other side of the face has not turned")
+	}
 }

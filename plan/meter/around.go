@@ -26,6 +26,16 @@ func toneOf(key, fill *Reading, reflectance float64) *Tone {
 // SteadyWithin is how far apart the places are between which the light at a face may change, m: its steadiness.
 const SteadyWithin = 0.2
 
+// NearPlaces is how many places it is read at: at the face, and at the ends of two ways across it.
+const NearPlaces = 5
+
+// Around says which receptors of a basis of its own read what lies around a face as a camera sees it.
+type Around struct {
+	Person, Camera string
+	Near           [NearPlaces]int // domes about the face
+	Left, Right    int             // looks past the head, by the sides of the picture
+}
+
 // SteadinessOf is the most less the least of some light, stops; nil where some of it is dark.
 func SteadinessOf(lux []float64) *float64 {
 	most, least := 0.0, math.Inf(1)

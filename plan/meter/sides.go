@@ -45,6 +45,21 @@ const (
 	TurnedAway   Side = "turned away from"
 )
 
+// Other is where the other side of the face is then.
+func (s Side) Other() Side {
+	switch s {
+	case PictureLeft:
+		return PictureRight
+	case PictureRight:
+		return PictureLeft
+	case TurnedTo:
+		return TurnedAway
+	case TurnedAway:
+		return TurnedTo
+	}
+	return s
+}
+
 // Lean says from which side a camera looks at a face.
 type Lean string
 
@@ -55,6 +70,17 @@ const (
 	FromFront  Lean = "front"
 	FromBehind Lean = "behind"
 )
+
+// Other is the side that a camera looks from where the other side of the face is the key side.
+func (l Lean) Other() Lean {
+	switch l {
+	case FromLit:
+		return FromShadow
+	case FromShadow:
+		return FromLit
+	}
+	return l
+}
 
 // What counts as straight, degrees: a camera that looks along the nose, and a cheek that is turned to the camera.
 const (

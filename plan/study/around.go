@@ -31,7 +31,7 @@ type surroundings struct {
 // surrounding is what is metered around one face.
 type surrounding struct {
 	person *plan.Person
-	near   []light.Receptor // domes as the face's own, a little off it; none without a camera
+	near   []light.Receptor // domes as the face's own, a little off it, meter.NearPlaces of them; none without a camera
 	behind []past
 }
 
@@ -106,6 +106,25 @@ func (all *surroundings) receptors() (out []light.Receptor) {
 		out = append(out, all.faces[i].near...)
 		for k := range all.faces[i].behind {
 			out = append(out, all.faces[i].behind[k].spot)
+		}
+	}
+	return out
+}
+
+// looks say which receptors read what.
+func (all *surroundings) looks() (out []meter.Around) {
+	next := 0
+	for i := range all.faces {
+		f := &all.faces[i]
+		var one meter.Around
+		for k := range f.near {
+			one.Near[k] = next + k
+		}
+		next += len(f.near)
+		for k := 0; k < len(f.behind); k += 2 {
+			one.Person, one.Camera, one.Left, one.Right = f.person.Name, f.behind[k].camera.Name, next, next+1
+			out = append(out, one)
+			next += 2
 		}
 	}
 	return out

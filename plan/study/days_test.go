@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -16,12 +17,19 @@ import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/samples"
 )
 
 // usualDays is how many random days the usual test tries.
 const usualDays = 12
 
-var manyDays = flag.Int("days", usualDays, "how many random days are tried")
+var (
+	manyDays = flag.Int("days", usualDays, "how many random days are tried")
+	daysFrom = flag.Uint64("days-from", 0, "the seed of the first")
+)
+
+// wholeDays says whether all set-ups of a day are tried, and not one of each.
+func wholeDays() bool { return *manyDays > usualDays }
 
 // setupsOf resolves the set-ups of a text; a fault of it fails the test.
 func setupsOf(t testing.TB, text string, env scene.Env) []*plan.Setup {
@@ -90,17 +98,23 @@ func flatOf(s *plan.Setup) string {
 			}
 		}
 	}
-	return days.Flat(s.Scene.Tree, shown, given)
+	text := days.Flat(s.Scene.Tree, shown, given)
+	if s.Line == nil { // a scene of its own may not name who is in other set-ups alone
+		text = lineOfAction.ReplaceAllString(text, "")
+	}
+	return text
 }
+
+var lineOfAction = regexp.MustCompile(`(?m)^line: .*\n`)
 
 // A set-up reads as the same scene written out flat does, on random days.
 func TestSetupsReadAsFlatScenes(t *testing.T) {
 	t.Parallel()
-	for seed := range *manyDays {
-		all := setupsOf(t, days.Make(uint64(seed)), scene.Env{})
+	for seed := *daysFrom; seed < *daysFrom+uint64(*manyDays); seed++ {
+		all := setupsOf(t, days.Make(seed), scene.Env{})
 		for i, s := range all {
-			if *manyDays <= usualDays && i != seed%len(all) {
-				continue // one of a day
+			if !wholeDays() && i != int(seed)%len(all) {
+				continue
 			}
 			flat := flatOf(s)
 			sameLux(t, fmt.Sprintf("day %d, %s", seed, s.Name), luxOf(t, s), luxOf(t, setupsOf(t, flat, scene.Env{})[0]), 1e-6)
@@ -108,11 +122,33 @@ func TestSetupsReadAsFlatScenes(t *testing.T) {
 	}
 }
 
+// So do the set-ups of every sample; of a usual run those that come last, which stand on all before them.
+func TestSampleSetupsReadAsFlatScenes(t *testing.T) {
+	t.Parallel()
+	for _, name := range samples.Names() {
+		text, err := samples.Text(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := setupsOf(t, string(text), scene.Env{})
+		switch {
+		case wholeDays():
+		case len(all) == 1:
+			continue // it is flat but for its defaults
+		default:
+			all = all[len(all)-1:]
+		}
+		for _, s := range all {
+			sameLux(t, name+", "+s.Name, luxOf(t, s), luxOf(t, setupsOf(t, flatOf(s), scene.Env{})[0]), 1e-6)
+		}
+	}
+}
+
 // The reverse of a reverse is the set-up, to the places and the readings.
 func TestReverseOfReverse(t *testing.T) {
 	t.Parallel()
-	for seed := range *manyDays {
-		text := days.Make(uint64(seed)) + "  over: {reverse: {of: first}}\n  back: {reverse: {of: over}}\n"
+	for seed := *daysFrom; seed < *daysFrom+uint64(*manyDays); seed++ {
+		text := days.Make(seed) + "  over: {reverse: {of: first}}\n  back: {reverse: {of: over}}\n"
 		by := map[string]*plan.Setup{}
 		for _, s := range setupsOf(t, text, scene.Env{}) {
 			by[s.Name] = s

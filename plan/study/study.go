@@ -207,6 +207,14 @@ func (s *Study) stages() {
 	}
 }
 
+// Around is the basis of what is metered around faces, and which of its receptors read what; nil where nobody looked.
+func (s *Study) Around() (*light.Basis, []meter.Around) {
+	if s.around == nil {
+		return nil, nil
+	}
+	return s.around.basis, s.around.looks()
+}
+
 // After is the study as it is after a cue: readings of the levels and colours that its lights have then, without fields, which stay those of
 // the set-up. It is nil where there is no cue of that name. The basis is that of the study.
 func (s *Study) After(name string) *Study {

@@ -141,13 +141,13 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 // newSheet draws one page. Its ids get a prefix, so that several can stand in one file.
 func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
 	p := &doc.Pages[i]
-	s := sheet{ID: fmt.Sprintf("sheet-%d", i+1), Title: ink.Clean(p.Title), Width: p.Width, Height: p.Height}
+	s := sheet{ID: sheetID(i), Title: ink.Clean(p.Title), Width: p.Width, Height: p.Height}
 	if s.Title == "" {
 		s.Title = fmt.Sprintf("Sheet %d", i+1)
 	}
 	s.Tab = tab(s.Title, ink.Clean(doc.Title))
 	var b bytes.Buffer
-	if err := svg.Write(&b, doc, i, svg.Options{Font: opts.Font, Prefix: s.ID + "-"}); err != nil {
+	if err := svg.Write(&b, doc, i, svg.Options{Font: opts.Font, Prefix: s.ID + "-", Follow: follow(&doc, i)}); err != nil {
 		return sheet{}, err
 	}
 	s.SVG = template.HTML(b.String())
@@ -156,6 +156,20 @@ func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
 	}
 	return s, nil
 }
+
+// follow says where links of a page lead to: to the tab of the page of that name.
+func follow(doc *ink.Document, from int) func(name string) (address, title string) {
+	return func(name string) (address, title string) {
+		to := slices.IndexFunc(doc.Pages, func(p ink.Page) bool { return p.Name == name && name != "" })
+		if to < 0 || to == from {
+			return "", ""
+		}
+		return "#" + sheetID(to), ink.Clean(doc.Pages[to].Title)
+	}
+}
+
+// sheetID is the id of a page, from 0.
+func sheetID(i int) string { return fmt.Sprintf("sheet-%d", i+1) }
 
 // focus finds the plan on a page: all that is drawn on other layers than the collar's.
 func (s *sheet) focus(p *ink.Page, family *font.Family) {

@@ -369,3 +369,38 @@ func TestASmallScreenShowsColumns(t *testing.T) {
 		t.Errorf("%d drawings, want two sheets and two columns", len(drawings))
 	}
 }
+
+// A link of a sheet leads to the tab of the other, by its name, and says what that is; one to nowhere, to itself or without size leads nowhere. A sheet with links
+// is no image: a screen reader says nothing of what is in one.
+func TestLinksLeadToTabs(t *testing.T) {
+	at := func(to string) ink.Link {
+		return ink.Link{Min: r2.Vec{X: 10, Y: 20}, Max: r2.Vec{X: 40, Y: 25}, To: to}
+	}
+	doc := ink.Document{Title: "A day", Language: "en", Pages: []ink.Page{
+		{Name: "cover", Title: "Cover", Width: 100, Height: 50, Links: []ink.Link{at("wide"), at("gone"), at("cover"), at(""), {To: "wide"}}},
+		{Name: "wide", Title: `The "wide"`, Width: 100, Height: 50},
+	}}
+	all := elements(t, written(t, doc))
+	var links []*element
+	for _, a := range named(all, "a") {
+		if a.attrs["aria-label"] != "" {
+			links = append(links, a)
+		}
+	}
+	if len(links) != 1 || links[0].attrs["href"] != "#sheet-2" || links[0].attrs["aria-label"] != `The "wide"` {
+		t.Errorf("the links are %+v", links)
+	}
+	rects := named(all, "rect")
+	if !slices.ContainsFunc(rects, func(r *element) bool {
+		return r.attrs["x"] == "10" && r.attrs["y"] == "25" && r.attrs["width"] == "30" && r.attrs["height"] == "5" && r.attrs["pointer-events"] == "all"
+	}) {
+		t.Errorf("no rectangle is where the link is")
+	}
+	var roles []string
+	for _, s := range named(all, "svg") {
+		roles = append(roles, s.attrs["role"])
+	}
+	if !slices.Equal(roles, []string{"group", "img"}) {
+		t.Errorf("the sheets are %v", roles)
+	}
+}

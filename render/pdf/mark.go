@@ -101,9 +101,7 @@ func (b *builder) lettering(t *ink.Text) {
 	}
 	b.colour(t.Colour, "rg")
 	b.num(along.X, 5).num(along.Y, 5).num(up.X, 5).num(up.Y, 5).num(start.X, 3).num(start.Y, 3).op("cm\n")
-	b.flush()
-	_, height := b.file.GetPageSize()
-	b.file.Text(0, height, words(ink.Visual(ink.Clean(t.S)))) // at the origin of the frame just set
+	b.text(words(ink.Visual(ink.Clean(t.S)))) // at the origin of the frame just set
 	if slanted {
 		b.op("EMC")
 	}
@@ -120,6 +118,9 @@ func (b *builder) actual(s string) {
 	b.op(">>> BDC\n")
 }
 
+// fontFamily is what the library calls the typeface: a name that it does not take for one of its own.
+const fontFamily = "text"
+
 // weight sets the typeface, one unit of the frame to the em. A weight that no page uses is not in
 // the file.
 func (b *builder) weight(bold bool) {
@@ -127,18 +128,40 @@ func (b *builder) weight(bold bool) {
 	if b.set && b.bold == bold {
 		return
 	}
-	const family = "text" // a name that the library does not take for one of its own
 	i, style := 0, ""
 	if bold {
 		i, style = 1, "B"
 	}
 	if !b.fonts[i] {
-		b.file.AddUTF8FontFromBytes(family, style, b.font.Embeddable(bold))
+		b.file.AddUTF8FontFromBytes(fontFamily, style, b.font.Embeddable(bold))
 		b.fonts[i] = true
 	}
-	b.flush()
-	b.file.SetFont(family, style, 1)
+	b.file.SetFont(fontFamily, style, 1)
+	b.op("BT /" + fontNames[i] + " 1 Tf ET\n")
 	b.bold, b.set = bold, true
+}
+
+// text shows text in the typeface that is set, each letter by its code in UTF-16, as the library writes the typeface.
+func (b *builder) text(s string) {
+	i := 0
+	if b.bold {
+		i = 1
+	}
+	b.out = append(b.out, "BT ("...)
+	for _, r := range s {
+		b.runes[i][r] = true
+		for _, c := range [...]byte{byte(r >> 8), byte(r)} {
+			switch c {
+			case '\\', '(', ')':
+				b.out = append(b.out, '\\', c)
+			case '\r':
+				b.out = append(b.out, '\\', 'r')
+			default:
+				b.out = append(b.out, c)
+			}
+		}
+	}
+	b.out = append(b.out, ") Tj ET\n"...)
 }
 
 // image draws a raster into its box. The library puts images in order by their width, from a map:
@@ -160,10 +183,9 @@ func (b *builder) image(m *ink.Image) {
 	b.op("q")
 	b.path(ink.Rect(m.Min, m.Max))
 	b.op("W n\n")
-	b.flush()
-	_, height := b.file.GetPageSize()
+	b.file.ImageOptions(name, 0, 0, 1, 1, false, kind, 0, "") // where it goes is said here
 	width := (m.Max.X - m.Min.X) * float64(wide) / float64(m.Width)
-	b.file.ImageOptions(name, m.Min.X, height-m.Max.Y, width, m.Max.Y-m.Min.Y, false, kind, 0, "")
+	b.num(width, 5).op("0 0").num(m.Max.Y-m.Min.Y, 5).num(m.Min.X, 5).num(m.Min.Y, 5).op("cm").op("/" + imageName(wide) + " Do\n")
 	b.op("Q\n")
 }
 

@@ -9,7 +9,6 @@ package pdf
 
 import (
 	"bytes"
-	"crypto/sha256"
 	"fmt"
 	"io"
 	"math"
@@ -56,31 +55,15 @@ func Write(w io.Writer, doc ink.Document, opts Options) (err error) {
 	for i := range doc.Pages {
 		b.sheet(i)
 	}
+	b.register()
 	var file bytes.Buffer
 	if err := b.file.Output(&file); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	written := file.Bytes()
-	if doc.Tagged {
-		written = tagged(written, b.marks)
-	}
-	if _, err := w.Write(identified(written)); err != nil {
+	if err := b.assemble(w, file.Bytes()); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
-}
-
-// identified is the file with an identifier made from its content (ISO 32000-1, 14.4), which the
-// library leaves out. It stands behind everything that the file counts the place of.
-func identified(file []byte) []byte {
-	const end = ">>\nstartxref\n"
-	at := bytes.LastIndex(file, []byte(end))
-	if at < 0 {
-		return file
-	}
-	sum := sha256.Sum256(file)
-	id := fmt.Appendf(nil, "/ID [<%X> <%X>]\n", sum[:16], sum[:16])
-	return slices.Insert(file, at, id...)
 }
 
 // builder makes one file.
@@ -88,14 +71,16 @@ type builder struct {
 	doc    *ink.Document
 	font   *font.Family
 	file   *fpdf.Fpdf
-	out    []byte // of the content stream, not yet with the library
+	out    []byte   // of the content stream at hand
+	packed [][]byte // the content streams of the pages so far, deflated: the library would hold all of them open
 	layers map[ink.Layer]int
-	fonts  [2]bool       // added to the file: regular, bold
-	bold   bool          // the weight that is set
-	set    bool          // whether one is, on this page
-	widths map[int]bool  // of images, pixels
-	place  []string      // of the last page in the outline
-	marks  [][]ink.Layer // of a document with a structure: the layers of the lettering of each page, in the order of its numbers
+	fonts  [2]bool          // added to the file: regular, bold
+	runes  [2]map[rune]bool // that are lettered in each
+	bold   bool             // the weight that is set
+	set    bool             // whether one is, on this page
+	widths map[int]bool     // of images, pixels
+	place  []string         // of the last page in the outline
+	marks  [][]ink.Layer    // of a document with a structure: the layers of the lettering of each page, in the order of its numbers
 }
 
 func newBuilder(doc *ink.Document, family *font.Family) *builder {
@@ -105,7 +90,7 @@ func newBuilder(doc *ink.Document, family *font.Family) *builder {
 	f.SetCatalogSort(true)
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
-	b := &builder{doc: doc, font: family, file: f, layers: map[ink.Layer]int{}, widths: map[int]bool{}}
+	b := &builder{doc: doc, font: family, file: f, layers: map[ink.Layer]int{}, runes: [2]map[rune]bool{{}, {}}, widths: map[int]bool{}}
 	b.describe()
 	return b
 }
@@ -130,20 +115,19 @@ func (b *builder) sheet(i int) {
 	b.file.AddPageFormat("P", size(p))
 	b.marks = append(b.marks, nil)
 	b.set = false
+	b.op("0 J\n0 j\n")
 	b.weight(false) // the library encodes bookmarks by the typeface that is set
 	b.bookmark(p)
 	b.op("q").num(points, 6).op("0 0").num(points, 6).op("0 0 cm").num(ink.MitreLimit, 1).op("M\n")
 	for _, s := range p.Strata() {
-		b.flush()
-		b.file.BeginLayer(b.layer(s.Layer))
+		b.op(fmt.Sprintf("/OC /OC%d BDC\n", b.layer(s.Layer)))
 		for it := range ink.Marks([]ink.Stratum{s}) {
 			b.item(it)
 		}
-		b.flush()
-		b.file.EndLayer()
+		b.op("EMC\n")
 	}
-	b.op("Q")
-	b.flush()
+	b.op("Q\n")
+	b.pack()
 	b.links(p)
 }
 

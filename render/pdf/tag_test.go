@@ -16,11 +16,14 @@ func TestInOrder(t *testing.T) {
 	}
 }
 
-// A file that is not as the library writes one, or one with fewer pages, stays as it is.
-func TestTaggedLeavesWhatItDoesNotKnow(t *testing.T) {
-	for _, file := range []string{"", "startxref\n", "startxref\n-7\n", "startxref\n9\n", "xref\n0 1\nabcdefghijkl\ntrailer\nstartxref\n1\n", "....xref\n0 2\n0000000000 65535 f \n9999999999 00000 n \ntrailer <</Root 1 0 R>>\nstartxref\n4\n"} {
-		if got := tagged([]byte(file), make([][]ink.Layer, 1)); string(got) != file {
-			t.Errorf("%q becomes %q", file, got)
+// A file that is not as the library writes one, or that lacks a page, is an error and no file.
+func TestAStrangeFileIsAnError(t *testing.T) {
+	for _, file := range []string{"", "startxref\n", "startxref\n-7\n", "startxref\n9\n", "xref\n0 1\nabcdefghijkl\ntrailer\nstartxref\n1\n", "....xref\n0 2\n0000000000 65535 f \n9999999999 00000 n \ntrailer <</Root 1 0 R>>\nstartxref\n4\n",
+		"1 0 obj\n\nendobj\n2 0 obj\n\nendobj\nxref\n0 3\n0000000000 65535 f \n0000000000 00000 n \n0000000016 00000 n \ntrailer <</Root 1 0 R>>\nstartxref\n32\n"} {
+		var out bytes.Buffer
+		b := builder{doc: &ink.Document{}, packed: [][]byte{nil}}
+		if err := b.assemble(&out, []byte(file)); err == nil || out.Len() > 0 {
+			t.Errorf("%q becomes %q, %v", file, out.String(), err)
 		}
 	}
 }
@@ -44,8 +47,7 @@ func TestWriteTagged(t *testing.T) {
 	if !bytes.Equal(file, write()) {
 		t.Error("the same document has other bytes")
 	}
-	// The update has pages and their links once more.
-	for words, want := range map[string]int{"/Subtype /Link": 4, "/StructTreeRoot ": 2, "/StructParents ": 2, "/S /Sect": 2} {
+	for words, want := range map[string]int{"/Subtype /Link": 2, "/StructTreeRoot ": 2, "/Type /StructTreeRoot ": 1, "/StructParents ": 2, "/S /Sect": 2} {
 		if got := bytes.Count(file, []byte(words)); got != want {
 			t.Errorf("%q stands there %d times, want %d", words, got, want)
 		}

@@ -2,6 +2,8 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -31,10 +33,27 @@ func (b *builder) colour(c ink.Colour, operator string) *builder {
 	return b.num(float64(c.R)/255, 4).num(float64(c.G)/255, 4).num(float64(c.B)/255, 4).op(operator)
 }
 
-// flush hands what was written to the library, which adds to the same stream.
-func (b *builder) flush() {
-	if len(b.out) > 0 {
-		b.file.RawWriteBuf(bytes.NewReader(b.out))
-		b.out = b.out[:0]
+// pack deflates the content stream at hand, which is whole.
+func (b *builder) pack() {
+	var packed bytes.Buffer
+	w := zlib.NewWriter(&packed)
+	_, _ = w.Write(b.out) // a buffer takes all
+	_ = w.Close()
+	b.packed = append(b.packed, bytes.Clone(packed.Bytes()))
+	b.out = b.out[:0]
+}
+
+// register tells the library which letters of its typefaces the file has to hold.
+func (b *builder) register() {
+	for i, style := range [...]string{"", "B"} {
+		var all []rune
+		for r := range b.runes[i] {
+			all = append(all, r)
+		}
+		slices.Sort(all)
+		if len(all) > 0 {
+			b.file.SetFont(fontFamily, style, 1)
+			b.file.Text(0, 0, string(all))
+		}
 	}
 }

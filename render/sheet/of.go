@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/match"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
@@ -67,8 +66,7 @@ func Of(s *study.Study, o Options) Input {
 // lookAndLearn adds what only some runs have: how faces look, to match set-ups, and what there is to learn from their light.
 func lookAndLearn(in *Input, s *study.Study, o Options) {
 	if o.Matches() {
-		faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
-		in.Looks = faces.Looks()
+		in.Looks = looksOf(s)
 	}
 	if o.Teaches() {
 		in.Lesson = s.Readings.Lesson

@@ -48,6 +48,16 @@ func (k *packet) revised() *section.Section {
 	return section.DayRevised(k.since.Words, k.digests, k.since.Gone(names))
 }
 
+// matching puts the faces of a day side by side, with bars beside what is not as on the sheets before.
+func (k *packet) matching() (matched []section.Matched, alone []string) {
+	matched, alone = section.Matching(k.digests)
+	if k.since != nil {
+		before, _ := section.Matching(k.since.looks)
+		section.MarkMatching(matched, before, func(setup string) bool { return k.since.Named(setup) == nil })
+	}
+	return matched, alone
+}
+
 // binder makes the pages of a day. All of them are laid out in the frame of A4 as it lies broad, and made larger with the paper.
 type binder struct {
 	*packet

@@ -276,7 +276,7 @@ func TestMatchingIsOfTheReadings(t *testing.T) {
 				t.Errorf("column %d: side %d is %.2f off, framed: %v", i, k, want[k]-first[k], c.Cells[k].Off)
 			}
 		}
-		fixes := slices.DeleteFunc(slices.Clone(c.Fix), func(fix string) bool { return strings.HasPrefix(fix, "no fix at the face for what is behind") })
+		fixes := slices.DeleteFunc(slices.Clone(c.Fix), func(fix string) bool { return strings.HasPrefix(fix, "behind ") })
 		if shifted := i >= 2; shifted != c.Cells[match.KeyColour].Off || shifted != (len(fixes) > 0) {
 			t.Errorf("column %d: %+v, to match %v", i, c.Cells, c.Fix)
 		}

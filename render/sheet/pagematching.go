@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"scrimshaw/plan/match"
+	"scrimshaw/plan/study"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/section"
 )
@@ -8,7 +10,7 @@ import (
 // matchingSheet is every face in all set-ups side by side; without pages where no face is in two of them.
 func (b *binder) matchingSheet() *sheet {
 	s := b.sheetOf("Matching")
-	matched, alone := section.Matching(b.digests)
+	matched, alone := b.matching()
 	if len(matched) == 0 {
 		return s
 	}
@@ -29,4 +31,11 @@ func (b *binder) matchingSheet() *sheet {
 		}
 	}
 	return s
+}
+
+// looksOf is how the faces of a set-up look.
+func looksOf(s *study.Study) []match.Look {
+	faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
+	faces.AroundBasis, faces.Around = s.Around()
+	return faces.Looks()
 }

@@ -343,3 +343,69 @@ func TestOneSetupIsHeldToOne(t *testing.T) {
 		t.Errorf("of empty set-ups %v is revised", lines)
 	}
 }
+
+// walled is a room with a thing of every sort before and in its top wall.
+const walled = `scrimshaw: 1
+rooms: {den: {size: [5, 4], height: 2.6}, hut: {at: [5.15, 0], size: [2, 2]}}
+openings: {bay: {window: den.top, along: 1, width: 1.5, sill: 0.9, head: 2}}
+furniture: {desk: {table: [1.4, 0.7, 0.75], at: [3.8, 3.6]}}
+people: {ada: {at: [2.5, 2.4]}}
+lights: {one: {unit: led-panel-100, at: [0.8, 2.8], height: 2.1, aim: ada}, two: {unit: led-tube-60, at: [4.4, 1], height: 1.6, aim: ada}}
+grip: {card: {card: [0.6, 0.6], at: [3.2, 2.5], height: 1.3}}
+meters: {wall: {flat: [4.5, 4, 1.7], facing: 180}, top: {flat: [3.8, 3.4, 0.8], facing: up}}
+`
+
+// TestCloudsStandRoundWhatWasRevisedOnAWall, on it and before it, and round nothing else, with the outline of what is gone or stood elsewhere; where a length is
+// written in feet, too.
+func TestCloudsStandRoundWhatWasRevisedOnAWall(t *testing.T) {
+	for _, c := range []struct{ was, is, want string }{
+		{"4, 1.7]", "4, 1.7]", ""},
+		{"width: 1.5", "width: 1.2", "opening:bay"},
+		{"[0.8, 2.8], height: 2.1", "[1.3, 2.8], height: 6 ft", "light:one, was here"},
+		{"two: {unit: led-tube-60", "two: {unit: led-panel-100", "light:two"},
+		{", two: {unit: led-tube-60, at: [4.4, 1], height: 1.6, aim: ada}", "", "light:two, was here"},
+		{", two:", ", three: {unit: led-tube-60, at: [3, 1], height: 1, aim: up}, two:", "light:three"}, // and a number
+		{"at: [3.8, 3.6]", "at: [3.5, 3.6]", "furniture:desk, was here"},
+		{"at: [2.5, 2.4]}", "at: [2.5, 2.4], height: 1.6}", "grip:card; light:one; light:two; person:ada"},
+		{"card: [0.6, 0.6]", "card: [0.9, 0.6]", "grip:card"},
+		{"[4.5, 4, 1.7]", "[4.1, 4, 1.5]", "meter:wall, was here"},
+		{"[3.8, 3.4, 0.8]", "[3.8, 3.2, 0.8]", ""}, // of the desk, not of the wall
+		{"size: [5, 4]", "size: [4.7, 4]", "wall:den.top"},
+		{"height: 2.6}", "height: 2.8}", "wall:den.top"},
+		{"size: [2, 2]", "size: [2, 3]", ""}, // another room
+		{", hut: {at: [5.15, 0], size: [2, 2]}", "", ""},
+	} {
+		before, _ := fixture.SetupOf(t, walled)
+		now, _ := fixture.SetupOf(t, strings.Replace(walled, c.was, c.is, 1))
+		in := Input{Setup: now, Elevation: &Elevation{Room: "den", Wall: "top"}, Since: section.SinceOf("A", before, now, nil)}
+		s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+		marks := revisedOn(&s.pages[0])
+		var got []string
+		for _, object := range slices.Sorted(maps.Keys(marks)) {
+			said := strings.TrimPrefix(object, "revision:")
+			if slices.ContainsFunc(marks[object], func(it *ink.Item) bool { return len(it.Stroke.Dash) > 0 }) {
+				said += ", was here"
+			}
+			got = append(got, said)
+		}
+		if strings.Join(got, "; ") != c.want {
+			t.Errorf("%q for %q has clouds %q, want %q", c.is, c.was, strings.Join(got, "; "), c.want)
+		}
+	}
+}
+
+// TestARoomThatIsGoneHasACloud as far as it lies on the paper, and its outline of then.
+func TestARoomThatIsGoneHasACloud(t *testing.T) {
+	before, _ := fixture.SetupOf(t, walled)
+	now, _ := fixture.SetupOf(t, strings.Replace(walled, ", hut: {at: [5.15, 0], size: [2, 2]}", "", 1))
+	in := Input{Setup: now, Since: section.SinceOf("A", before, now, nil)}
+	s := sheetFor(t, in, Options{Font: fixture.Family(t), Paper: "A3"})
+	v := s.fitter.View(&s.layout)
+	marks := revisedOn(&s.pages[0])["revision:room:hut"]
+	if len(marks) != 2 || len(marks[0].Stroke.Dash) == 0 {
+		t.Fatalf("round the hut that is gone there are %d marks, want its outline and a cloud", len(marks))
+	}
+	if around := marks[1].Bounds(nil).Box; !box.Contains(around, v.Paper(r2.Vec{X: 5.4, Y: 1})) {
+		t.Errorf("the cloud is at %v, and the hut stood at %v", around, v.Paper(r2.Vec{X: 5.4, Y: 1}))
+	}
+}

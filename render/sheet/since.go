@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/study"
 	"scrimshaw/render/list"
 	"scrimshaw/render/sheet/section"
 )
@@ -15,6 +16,7 @@ type Since struct {
 
 	setups   []*plan.Setup
 	readings map[string][]meter.Reading
+	looks    []section.Digest // of each set-up how its faces look, and nothing else
 	lists    *list.Day
 	single   bool // this run and that file have one set-up each, which are the same whatever they are called
 }
@@ -33,8 +35,13 @@ func (s *Since) Add(setup *plan.Setup) {
 	s.setups = append(s.setups, &kept)
 }
 
-// AddReadings takes what the sheet before reads in a set-up.
-func (s *Since) AddReadings(setup string, all []meter.Reading) { s.readings[setup] = all }
+// AddLight takes what the sheet before reads in a set-up and, for a page that matches set-ups, how its faces look.
+func (s *Since) AddLight(lit *study.Study, matches bool) {
+	s.readings[lit.Setup.Name] = lit.Readings.Readings
+	if matches {
+		s.looks = append(s.looks, section.Digest{Name: lit.Setup.Name, Looks: looksOf(lit)})
+	}
+}
 
 // Named is the set-up of the sheet before for one of the run; nil where there is none.
 func (s *Since) Named(name string) *plan.Setup {

@@ -19,6 +19,9 @@ type Options struct {
 	Outlines bool
 	// Prefix stands before every id, so that several pages can be put into one document.
 	Prefix string
+	// Follow says where a link of the page leads to by the name of the other page, and what that is called; to an empty address nothing leads. Without it a page
+	// has no links: the pages of a document are files of their own, and what those are called is not known here.
+	Follow func(name string) (address, title string)
 }
 
 // Write writes one page of a document, counted from 0, as a file of its own. There is no XML
@@ -65,7 +68,35 @@ func (b *builder) document(doc *ink.Document) {
 	for _, s := range strata {
 		b.layer(s)
 	}
+	b.links()
 	b.raw("</svg>\n")
+}
+
+// links lays rectangles over the page that lead to others.
+func (b *builder) links() {
+	for _, l := range b.leading() {
+		b.raw("<a").attr("href", l.address).attr("aria-label", l.title).raw("><rect").number(" x", l.Min.X, 2).number(" y", b.height-l.Max.Y, 2)
+		b.number(" width", l.Max.X-l.Min.X, 2).number(" height", l.Max.Y-l.Min.Y, 2).raw(` pointer-events="all"/></a>` + "\n")
+	}
+}
+
+// leading is a link with where it leads.
+type leading struct {
+	ink.Link
+	address, title string
+}
+
+// leading are the links of the page that lead somewhere.
+func (b *builder) leading() (all []leading) {
+	if b.opts.Follow == nil {
+		return nil
+	}
+	for _, l := range b.page.Links {
+		if address, title := b.opts.Follow(l.To); address != "" && l.Max.X > l.Min.X && l.Max.Y > l.Min.Y {
+			all = append(all, leading{l, address, title})
+		}
+	}
+	return all
 }
 
 // root opens the file. Units of the viewBox are millimetres; what is set here is inherited.
@@ -78,7 +109,11 @@ func (b *builder) root(doc *ink.Document, strata []ink.Stratum) {
 		b.attr("xml:lang", lang)
 	}
 	b.raw(` width="`).num(b.page.Width, 2).raw(`mm" height="`).num(b.page.Height, 2).raw(`mm" viewBox="0 0 `)
-	b.num(b.page.Width, 2).raw(" ").num(b.page.Height, 2).raw(`" role="img"`)
+	role := "img"
+	if len(b.leading()) > 0 {
+		role = "group" // of an image nobody reaches the links
+	}
+	b.num(b.page.Width, 2).raw(" ").num(b.page.Height, 2).raw(`"`).attr("role", role)
 	b.attr("aria-labelledby", b.opts.Prefix+"title "+b.opts.Prefix+"desc")
 	b.attr("font-family", Families(b.opts.Font))
 	b.raw(` text-rendering="geometricPrecision" fill="none">` + "\n")

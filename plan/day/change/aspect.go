@@ -32,10 +32,11 @@ const (
 	Material Sort = "material"
 	Whole    Sort = "scene"   // what is said of all of it
 	Waiting  Sort = "waiting" // a key that nothing computes yet
+	Numbers  Sort = "numbers" // of all things whose number on the plan is another: no thing, and one line of a revision
 )
 
 // Sorts lists them.
-var Sorts = []Sort{Light, Grip, Camera, Exposure, Furniture, Opening, Person, Mark, Circuit, Cue, Meter, Room, Material, Whole, Waiting}
+var Sorts = []Sort{Light, Grip, Camera, Exposure, Furniture, Opening, Person, Mark, Circuit, Cue, Meter, Room, Material, Whole, Waiting, Numbers}
 
 // Aspect is one side of how a thing is, which a change leaves as it was or not.
 type Aspect string

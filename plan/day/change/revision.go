@@ -28,9 +28,29 @@ func Revision(before, now *State) []Line {
 			lines = append(lines, revised(goes(was)))
 		}
 	}
+	lines = numbered(lines, before)
 	follow(lines, now)
 	slices.SortStableFunc(lines, func(a, b Line) int { return cmp.Compare(slices.Index(Sorts, a.Sort), slices.Index(Sorts, b.Sort)) })
 	return lines
+}
+
+// numbered takes out of lines that a number is another, and says it of all things in a line of its own: who puts a light before others renumbers
+// all of these, and does nothing to them.
+func numbered(lines []Line, before *State) []Line {
+	var part Part
+	part.Aspect = Number
+	for i := range lines {
+		l := &lines[i]
+		if p := l.Part(Number); p != nil && l.Part(Comes) == nil && l.Part(Goes) == nil {
+			part.Was.Words, part.Is.Words = append(part.Was.Words, before.Find(l.Sort, l.Name).Tag), append(part.Is.Words, l.Tag)
+			l.Parts = slices.DeleteFunc(l.Parts, func(p Part) bool { return p.Aspect == Number })
+		}
+	}
+	if len(part.Is.Words) == 0 {
+		return lines
+	}
+	lines = slices.DeleteFunc(lines, func(l Line) bool { return len(l.Parts) == 0 })
+	return append(lines, Line{Sort: Numbers, Tag: string(Numbers), Parts: []Part{part}})
 }
 
 // revised is a line without what it takes to do it.

@@ -1,6 +1,7 @@
 package change_test
 
 import (
+	"flag"
 	"math/rand/v2"
 	"regexp"
 	"slices"
@@ -83,14 +84,14 @@ var edits = []struct{ was, is, names string }{
 	{"level: 50 %}", "level: 50 %, breakup: {open: 4# %}}", "light:cut"},
 	{"level: 30 %", "bulb: {watts: 4# W, lumens: 400, colour: 2700 K}, level: 30 %", "light:glow"},
 	{"  glow: {unit: practical-table, at: [7.2, 5.2], height: 1.0, level: 30 %}\n", "", "light:glow"},
-	{"  glow:", "  more: {unit: led-tube-60, at: [2, 5], height: 2, aim: down}\n  glow:", "light:more, light:glow"}, // the number
+	{"  glow:", "  more: {unit: led-tube-60, at: [2, 5], height: 2, aim: down}\n  glow:", "light:more, numbers:"}, // of what stands behind it
 	{"board: {card: [1, 1]", "board: {card: [1.#, 1]", "grip:board"},
 	{"faces: 200}", "faces: 21#}", "grip:board"},
 	{"faces: 200}", "faces: 200, surface: black}", "grip:board"},
 	{"faces: 200}", "faces: 200, note: to the left}", "grip:board"},
 	{"cloth: silk, at", "cloth: muslin, at", "grip:silk"},
 	{"at: [5.6, 2.4]", "at: [5.6, 2.#7]", "grip:silk"},
-	{"  board: {card: [1, 1], at: [4.4, 5], height: 1.5, faces: 200}\n", "", "grip:board, grip:silk"},
+	{"  board: {card: [1, 1], at: [4.4, 5], height: 1.5, faces: 200}\n", "", "grip:board, numbers:"},
 	{"lens: 35 mm", "lens: 7# mm", "camera:A"},
 	{"lens: 35 mm", "lens: 35 mm, filter: [ND 0.6]", "camera:A"},
 	{"lens: 35 mm", "lens: 35 mm, aspect: 2.39", "camera:A"},
@@ -164,6 +165,12 @@ var edits = []struct{ was, is, names string }{
 	{"scale: \"1:50\"", "scale: \"1:100\"", ""},
 }
 
+// manyEdits is how many groups of random edits are tried, and editsFrom the seed that they come from.
+var (
+	manyEdits = flag.Int("edits", 50, "how many groups of random edits are tried")
+	editsFrom = flag.Uint64("edits-from", 0, "their seed, and that of the first random day")
+)
+
 // edited is the scene with some edits, and the things that they name; ok is false where two of them touch the same words.
 func edited(rng *rand.Rand, some ...int) (text string, names []string, ok bool) {
 	text = paper
@@ -204,7 +211,7 @@ func papers(t testing.TB, text string) (all []*change.State) {
 
 // Every quantity of a sheet that is edited is named by its thing, one way and back, and nothing else is.
 func TestARevisionNamesWhatWasEdited(t *testing.T) {
-	rng := rand.New(rand.NewPCG(1, 3))
+	rng := rand.New(rand.NewPCG(1+*editsFrom, 3))
 	before := papers(t, paper)[0]
 	for i := range edits {
 		text, want, ok := edited(rng, i)
@@ -220,15 +227,18 @@ func TestARevisionNamesWhatWasEdited(t *testing.T) {
 	}
 }
 
+// sameWords is what comes where two edits write the same words.
+var sameWords = regexp.MustCompile(`false[0-9]`)
+
 // Of several edits at once each is named.
 func TestARevisionIsComplete(t *testing.T) {
-	rng := rand.New(rand.NewPCG(2, 3))
+	rng := rand.New(rand.NewPCG(2+*editsFrom, 3))
 	before := papers(t, paper)[0]
 	tried := 0
-	for range 50 {
+	for range *manyEdits {
 		some := rng.Perm(len(edits))[:2+rng.IntN(5)]
 		text, want, ok := edited(rng, some...)
-		if !ok || strings.Contains(text, "more:") || !strings.Contains(text, "glow:") || !strings.Contains(text, "board:") || strings.Contains(text, "camera: A}") {
+		if !ok || sameWords.MatchString(text) || strings.Contains(text, "more:") || !strings.Contains(text, "glow:") || !strings.Contains(text, "board:") || strings.Contains(text, "camera: A}") {
 			continue
 		}
 		tried++
@@ -236,7 +246,7 @@ func TestARevisionIsComplete(t *testing.T) {
 			t.Errorf("%v names %v, want %v", some, got, want)
 		}
 	}
-	if tried < 15 {
+	if tried < *manyEdits/4 {
 		t.Errorf("only %d of them fit together", tried)
 	}
 }
@@ -287,9 +297,9 @@ func shuffled(rng *rand.Rand, n *source.Node, depth int) string {
 // Nothing is revised of a file that says the same: with remarks, its keys in another order, its lengths in centimetres or feet; of a scene with a thing of
 // every sort and of random days.
 func TestNothingIsRevisedOfTheSameScene(t *testing.T) {
-	rng := rand.New(rand.NewPCG(3, 3))
+	rng := rand.New(rand.NewPCG(3+*editsFrom, 3))
 	texts := []string{paper}
-	for seed := range uint64(6) {
+	for seed := *editsFrom; seed < *editsFrom+6; seed++ {
 		texts = append(texts, days.Make(seed))
 	}
 	for i, text := range texts {
@@ -312,7 +322,7 @@ func TestNothingIsRevisedOfTheSameScene(t *testing.T) {
 
 // What random days differ by from each other is named where a crew touches it, and who moves with what is said.
 func TestARevisionHoldsTheChangesOfADay(t *testing.T) {
-	for seed := range uint64(8) {
+	for seed := *editsFrom; seed < *editsFrom+8; seed++ {
 		all := papers(t, days.Make(seed))
 		touched := states(t, days.Make(seed))
 		for i := range all {
@@ -344,9 +354,9 @@ var dayEdits = []struct{ was, is, names string }{
 
 // Of a random day each edit is named in the first set-up, and in the others nothing but what it may name: some of them set that quantity anew.
 func TestARevisionOfARandomDay(t *testing.T) {
-	rng := rand.New(rand.NewPCG(4, 3))
+	rng := rand.New(rand.NewPCG(4+*editsFrom, 3))
 	for i, e := range dayEdits {
-		text := days.Make(uint64(i))
+		text := days.Make(*editsFrom + uint64(i))
 		if strings.Count(text, e.was) != 1 {
 			t.Fatalf("%q stands not once in the day", e.was)
 		}

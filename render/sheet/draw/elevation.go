@@ -40,6 +40,7 @@ func (c Wall) Draw(p Pad, v layout.View, f WallFace, corners []r2.Box) {
 	clear = append(clear, c.drawHoles(p, v, f, clear)...)
 	clear = append(clear, c.drawBefore(p, v, f, clear)...)
 	clear = append(clear, c.drawRims(p, v, f)...)
+	clear = append(clear, c.drawRevisions(p, v, f)...)
 	sizes, side := c.drawSizes(p.On(ink.Throws), v, f)
 	clear = append(append(clear, sizes...), c.drawHeights(p.On(ink.Notes), v, f, side)...)
 	notes = append(notes, maps(c).brightest(p, v)...)

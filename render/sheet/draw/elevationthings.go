@@ -96,7 +96,7 @@ func (f *WallFace) shape(part plan.Part) (r2.Box, bool) {
 
 // drawHead draws a lamp with what holds it up: its stand down to what that stands on, or its cable up to the ceiling.
 func (c Wall) drawHead(p Pad, v layout.View, f WallFace, l *plan.Light) placeable {
-	wide, high := c.headSize(l)
+	wide, high := headSize(c.In.Setup, l)
 	at := f.at(l.Frame.At)
 	c.drawMount(p, v, f, &l.Mount, at, l.Base)
 	half := r2.Vec{X: wide / 2, Y: high / 2}
@@ -108,10 +108,10 @@ func (c Wall) drawHead(p Pad, v layout.View, f WallFace, l *plan.Light) placeabl
 }
 
 // headSize is the width and the height of a head with what it wears, as it is drawn before a wall, m.
-func (c Wall) headSize(l *plan.Light) (wide, high float64) {
-	wide, _ = bodyOf(c.In.Setup, l)
+func headSize(s *plan.Setup, l *plan.Light) (wide, high float64) {
+	wide, _ = bodyOf(s, l)
 	high = headHigh
-	if u := unitOf(c.In.Setup, l); u != nil && u.Body[2] > 0 {
+	if u := unitOf(s, l); u != nil && u.Body[2] > 0 {
 		high = u.Body[2]
 	}
 	open := l.Head.Source.Opening

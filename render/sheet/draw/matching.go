@@ -105,6 +105,9 @@ func (b *matchBand) figures(p Pad, x, top float64) float64 {
 // cell letters one figure, in a frame where it does not pass.
 func (b *matchBand) cell(p Pad, c *section.MatchCell, left, base float64) {
 	st := p.listed(p.Look.Ink)
+	if c.Revised {
+		b.bar(p, left, base, 1)
+	}
 	letter := p.Text
 	if c.Struck {
 		letter = p.struckText
@@ -120,6 +123,13 @@ func (b *matchBand) cell(p Pad, c *section.MatchCell, left, base float64) {
 	letter(box.At(left, base), c.Text, st, ink.Left)
 }
 
+// bar stands at the left of a figure that is not as on the sheets before, or of some lines.
+func (b *matchBand) bar(p Pad, left, base float64, lines int) {
+	const off, air = 1.6, 0.6 // mm
+	st := p.listed(p.Look.Ink)
+	p.of("revised", "").Line(Thick, p.Look.revisionPen().Colour, box.At(left-off, base+st.Cap+air), box.At(left-off, base-float64(lines-1)*st.Leading()-air))
+}
+
 // foot letters what brings each column to the first.
 func (b *matchBand) foot(p Pad, x, top float64) {
 	st := p.listed(p.Look.Ink)
@@ -129,6 +139,9 @@ func (b *matchBand) foot(p Pad, x, top float64) {
 		p.Text(box.At(x, top-RowAir-st.Cap), "to match", st.Strong(), ink.Left)
 	}
 	for i, lines := range b.fixes {
+		if b.columns[i].Refixed {
+			b.bar(p, x+matchHeads+float64(i)*b.each, top-RowAir-st.Cap, max(1, len(lines)))
+		}
 		for k, l := range lines {
 			p.Text(box.At(x+matchHeads+float64(i)*b.each, top-RowAir-st.Cap-float64(k)*st.Leading()), l, st, ink.Left)
 		}

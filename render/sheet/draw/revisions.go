@@ -45,6 +45,9 @@ func (c revisions) clouds(v layout.View) (all []cloud) {
 			if body := ghosts(c).bodyBefore(before, l); body != nil {
 				here.gone = body(v)
 			}
+			if l.Sort == change.Room { // what of it lies on this paper
+				here.gone = ink.ClipPolygon(v.All(before.RoomNamed(l.Name).Inside), box.Corners(v.Panel))
+			}
 			here.round = slices.Concat(here.gone, placeOf(before, l, v))
 			all = append(all, here)
 			continue
@@ -152,10 +155,16 @@ func stretchesNew(w, was *plan.Wall) (parts [][2]float64) {
 func (c revisions) soft(v layout.View) (all []carto.Obstacle) {
 	for _, q := range c.clouds(v) {
 		_, around := cloudRings(q.round)
-		feet := cloudFeet(around)
-		for i := range feet {
-			all = append(all, soft(costCloud, feet[i], feet[(i+1)%len(feet)]))
-		}
+		all = append(all, cloudLines(around)...)
+	}
+	return all
+}
+
+// cloudLines are the lines of a cloud.
+func cloudLines(around []r2.Vec) (all []carto.Obstacle) {
+	feet := cloudFeet(around)
+	for i := range feet {
+		all = append(all, soft(costCloud, feet[i], feet[(i+1)%len(feet)]))
 	}
 	return all
 }

@@ -2,7 +2,6 @@ package section
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -15,6 +14,7 @@ type Matched struct {
 	Person  string
 	From    string // the set-up that the others are held to: the first with that face
 	Columns []MatchColumn
+	Both    bool // cameras see it from before and from behind
 }
 
 // MatchColumn is a face as one camera sees it in one set-up.
@@ -23,6 +23,7 @@ type MatchColumn struct {
 	Picture             float64 // the ratio of the width of the picture to its height; 0 where no camera sees the face
 	Cells               []MatchCell
 	Fix                 []string // what brings it to the first, a line a light and one of what that leaves
+	Refixed             bool     // that is not as on the sheets before
 }
 
 // MatchCell is a figure, and how far it lies from that of the first set-up.
@@ -30,6 +31,7 @@ type MatchCell struct {
 	Text, Apart string // Apart is "" where it passes
 	Off         bool   // it does not pass
 	Struck      bool
+	Revised     bool // it is not as on the sheets before
 }
 
 // MatchLabels are the heads of the rows.
@@ -57,20 +59,29 @@ func Matching(all []Digest) (out []Matched, alone []string) {
 			continue
 		}
 		m := Matched{Person: p, From: own[0].Setup}
+		m.Both = slices.ContainsFunc(own, func(l *match.Look) bool { return l.Back != own[0].Back })
 		for _, l := range own {
-			m.Columns = append(m.Columns, matchColumn(l, own[0], looksIn(all, l.Setup)))
+			m.Columns = append(m.Columns, m.column(l, own[0], looksIn(all, l.Setup)))
 		}
 		out = append(out, m)
 	}
 	return out, alone
 }
 
-// sideWords say on which side of the picture the key is: "left", "turned away from A".
-func sideWords(l *match.Look) string {
+// sideWords say on which side of the picture the key is: "left", "turned away from A"; where cameras see the face from before and from behind, the person's
+// own side with it.
+func (m *Matched) sideWords(l *match.Look) string {
+	words := strings.TrimPrefix(string(l.Side), "camera ")
 	if l.Side == meter.TurnedTo || l.Side == meter.TurnedAway {
-		return string(l.Side) + " " + shortPost(l.Camera)
+		words = string(l.Side) + " " + shortPost(l.Camera)
 	}
-	return strings.TrimPrefix(string(l.Side), "camera ")
+	switch {
+	case !m.Both || words == "":
+		return words
+	case l.Back:
+		return "own " + l.Own + ", from behind"
+	}
+	return words + ", own " + l.Own
 }
 
 // looksIn are the looks of one set-up.
@@ -83,8 +94,8 @@ func looksIn(all []Digest, setup string) []match.Look {
 	return nil
 }
 
-// matchColumn is one look beside the first.
-func matchColumn(l, from *match.Look, others []match.Look) MatchColumn {
+// column is one look beside the first.
+func (m *Matched) column(l, from *match.Look, others []match.Look) MatchColumn {
 	c := MatchColumn{Setup: l.Setup, Camera: shortPost(l.Camera), Picture: l.Picture}
 	if l.Shot != nil {
 		c.Shot = string(l.Shot.Size)
@@ -93,13 +104,10 @@ func matchColumn(l, from *match.Look, others []match.Look) MatchColumn {
 		c.Cells = append(c.Cells, matchCell(l, from, r))
 	}
 	struck := l.Struck[match.Contrast] // which side is brighter hangs on the light of both
-	c.Cells = append(c.Cells, MatchCell{Text: orDash(sideWords(l)), Off: l.Turned(from) && !struck && !from.Struck[match.Contrast], Struck: struck})
-	if fix := l.FixTo(from, others); fix != nil {
-		c.Fix = fixWords(fix, l, from)
-	} else if slices.ContainsFunc([]match.Row{match.Key, match.Fill, match.Contrast, match.KeyColour, match.FillColour}, func(r match.Row) bool { return l.Off(from, r) }) {
-		c.Fix = []string{"no level, white, scrim or gel of its lamps closes it"}
+	c.Cells = append(c.Cells, MatchCell{Text: orDash(m.sideWords(l)), Off: l.Turned(from) && !struck && !from.Struck[match.Contrast], Struck: struck})
+	if mend := l.MendTo(from, others); mend != nil {
+		c.Fix = mendWords(mend, l, from)
 	}
-	c.Fix = append(c.Fix, unfixed(l, from, c.Cells[match.Rows].Off)...)
 	return c
 }
 
@@ -114,76 +122,6 @@ func matchCell(l, from *match.Look, r match.Row) MatchCell {
 	return c
 }
 
-// matchFigure prints stops to a tenth and mired whole, with their signs but for what has none.
-func matchFigure(v *float64, r match.Row) string {
-	switch {
-	case v == nil:
-		return "–"
-	case r.InMired():
-		if math.Round(*v) == 0 {
-			return "0"
-		}
-		return signed(fmt.Sprintf("%+.0f", *v))
-	case r == match.Contrast || r == match.Steadiness:
-		return signed(tenths(*v))
-	}
-	return overTenths(v)
-}
-
-// unfixed say of what is off and hangs on no lamp of the face what it does hang on.
-func unfixed(l, from *match.Look, turned bool) (lines []string) {
-	behind := []string{}
-	for _, r := range []match.Row{match.BehindLeft, match.BehindRight} {
-		if l.Off(from, r) {
-			d := -*l.Differs(from, r)
-			behind = append(behind, fmt.Sprintf("%s %s", strings.TrimPrefix(rowWords(r), "behind "), matchFigure(&d, r)))
-		}
-	}
-	if len(behind) > 0 {
-		lines = append(lines, "no fix at the face for what is behind: light what stands there by "+strings.Join(behind, ", ")+", or frame something else")
-	}
-	if l.Off(from, match.Steadiness) {
-		lines = append(lines, "no fix by levels for how steady: "+moreOrLess(*l.Differs(from, match.Steadiness), "the light is nearer or harder there: take it farther off", "the light is farther off there: bring it nearer"))
-	}
-	if turned {
-		lines = append(lines, "no fix by levels for the side: cross the key to the other cheek as the camera sees it, or the camera over the line")
-	}
-	return lines
-}
-
-// moreOrLess is the one of two words that a difference asks for.
-func moreOrLess(d float64, more, less string) string {
-	if d > 0 {
-		return more
-	}
-	return less
-}
-
-// fixWords are what is done, what stays open and whom else it moves.
-func fixWords(f *match.Fix, l, from *match.Look) (lines []string) {
-	for i := range f.Changes {
-		lines = append(lines, f.Changes[i].Words())
-	}
-	var left []string
-	for r := range match.Rows {
-		if after := f.After[r]; !math.IsNaN(after) && l.Off(from, r) && !slices.Contains(f.Closes, r) {
-			left = append(left, rowWords(r)+" "+matchFigure(&after, r))
-		}
-	}
-	if len(left) > 0 {
-		lines = append(lines, "leaves "+strings.Join(left, ", "))
-	}
-	if len(f.Spoils) > 0 {
-		lines = append(lines, "moves "+strings.Join(f.Spoils, ", ")+", too")
-	}
-	return lines
-}
-
-// rowWords name a row where it stands alone.
-func rowWords(r match.Row) string {
-	return [...]string{"key", "fill", "contrast", "behind left", "behind right", "key colour", "fill colour", "steadiness"}[r]
-}
-
 // MatchNotes explain the page.
 func MatchNotes(matched []Matched, alone []string) []string {
 	notes := []string{
@@ -191,10 +129,16 @@ func MatchNotes(matched []Matched, alone []string) []string {
 		"Key and fill side are stops from the camera's working stop, behind the head stops from grey, colours mired from the camera's white: plus is warmer. " +
 			fmt.Sprintf("Steady within: by how many stops the light changes within %.0f cm of the face.", 100*meter.SteadyWithin),
 		"To match is the least that a crew has to do: a level or a lamp's own white before a scrim, that before a gel; for one face, with all else as it is. " +
-			"Behind the head, steadiness and the side of the key are no matter of its levels: what they hang on is said.",
+			"First the side of the key, by levels that make the lamps change places; then the face, how steady its light is, what stands behind it. What matches already is left so.",
+	}
+	if slices.ContainsFunc(matched, func(m Matched) bool { return m.Both }) {
+		notes = append(notes, "From behind a head left and right of the picture are the other way round: there the side of the key is the person's own, and what stands behind is not held to the other wall.")
 	}
 	if slices.ContainsFunc(matched, Matched.struck) {
 		notes = append(notes, "Struck figures are without keys that are not computed yet: the sheet of the set-up names them.")
+	}
+	if slices.ContainsFunc(matched, Matched.revised) {
+		notes = append(notes, "A bar stands beside what is not as on the sheets before.")
 	}
 	if len(alone) > 0 {
 		notes = append(notes, "In one set-up alone: "+strings.Join(alone, ", ")+".")
@@ -202,11 +146,45 @@ func MatchNotes(matched []Matched, alone []string) []string {
 	return notes
 }
 
+// revised says whether any figure of a face is, or what brings it to the first.
+func (m Matched) revised() bool {
+	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool {
+		return c.Refixed || slices.ContainsFunc(c.Cells, func(f MatchCell) bool { return f.Revised })
+	})
+}
+
 // struck says whether any figure of a face is.
 func (m Matched) struck() bool {
 	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool {
 		return slices.ContainsFunc(c.Cells, func(f MatchCell) bool { return f.Struck })
 	})
+}
+
+// MarkMatching puts bars beside the figures that the sheets before have not, as they read. Of a set-up that is new all of it is, and no figure has one.
+func MarkMatching(now, before []Matched, isNew func(setup string) bool) {
+	held := map[[3]string]*MatchColumn{}
+	key := func(m *Matched, c *MatchColumn) [3]string { return [...]string{m.Person, c.Setup, c.Camera} }
+	for i := range before {
+		for k := range before[i].Columns {
+			held[key(&before[i], &before[i].Columns[k])] = &before[i].Columns[k]
+		}
+	}
+	for i := range now {
+		for k := range now[i].Columns {
+			if c := &now[i].Columns[k]; !isNew(c.Setup) {
+				c.mark(held[key(&now[i], c)])
+			}
+		}
+	}
+}
+
+// mark puts bars beside the figures of a column that another has not; was may be nil.
+func (c *MatchColumn) mark(was *MatchColumn) {
+	for r := range c.Cells {
+		q := &c.Cells[r]
+		q.Revised = was == nil || q.Text != was.Cells[r].Text || q.Apart != was.Cells[r].Apart || q.Off != was.Cells[r].Off
+	}
+	c.Refixed = was == nil && len(c.Fix) > 0 || was != nil && !slices.Equal(c.Fix, was.Fix)
 }
 
 // matchSection is a face in all set-ups in words.
@@ -223,6 +201,7 @@ func matchSection(m *Matched) *Section {
 			if c.Struck {
 				e.Struck = append(e.Struck, i+1)
 			}
+			e.Revised = e.Revised || c.Revised
 			text := Joined(" ", c.Text, c.Apart)
 			if c.Off && c.Apart == "" {
 				text += " (turned)"
@@ -241,8 +220,7 @@ func matchSection(m *Matched) *Section {
 }
 
 // PrintMatching is the page of matching as plain text; "" where there is nothing to match.
-func PrintMatching(all []Digest) string {
-	matched, alone := Matching(all)
+func PrintMatching(matched []Matched, alone []string) string {
 	if len(matched) == 0 {
 		return ""
 	}

@@ -1,6 +1,7 @@
 package section_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -30,7 +31,7 @@ func TestAStruckSideIsNotTurned(t *testing.T) {
 	}
 }
 
-// What no lamp of the face decides has no fix, and the page says what it hangs on, with by how much.
+// Where no lamp does what is asked, the page says what is left, and what that hangs on.
 func TestNoFixSaysWhy(t *testing.T) {
 	figure := func(v float64) *float64 { return &v }
 	look := func(setup string, side meter.Side, behind, steady float64) match.Look {
@@ -44,13 +45,94 @@ func TestNoFixSaysWhy(t *testing.T) {
 		{Name: "tight", Looks: []match.Look{look("tight", meter.PictureLeft, 0.1, 0.2)}},
 	}
 	matched, _ := section.Matching(days)
-	want := "no fix at the face for what is behind: light what stands there by left −0.8, or frame something else; " +
-		"no fix by levels for how steady: the light is nearer or harder there: take it farther off; " +
-		"no fix by levels for the side: cross the key to the other cheek as the camera sees it, or the camera over the line"
+	want := "side: none found, for it hangs on many lights; steady: none found, for it hangs on many lights; behind left +0.8: none found, for it hangs on many lights"
 	if got := strings.Join(matched[0].Columns[1].Fix, "; "); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 	if got := matched[0].Columns[2].Fix; len(got) != 0 {
 		t.Errorf("what matches has %q", got)
+	}
+}
+
+// Where one camera sees a face from behind, all say the person's own side of the key, the figures behind it are not framed, and the page says why.
+func TestASideSeenFromBehind(t *testing.T) {
+	figure := func(v float64) *float64 { return &v }
+	days := []section.Digest{
+		{Name: "wide", Looks: []match.Look{{Person: "ada", Setup: "wide", Camera: "A", Side: meter.PictureLeft, Own: "right"}}},
+		{Name: "over", Looks: []match.Look{{Person: "ada", Setup: "over", Camera: "A", Side: meter.PictureRight, Own: "right", Back: true}}},
+	}
+	for i, over := range []float64{0, 2} {
+		days[i].Looks[0].Figures[match.BehindLeft] = figure(over)
+	}
+	matched, alone := section.Matching(days)
+	first, over := &matched[0].Columns[0], &matched[0].Columns[1]
+	if got := first.Cells[match.Rows].Text + "; " + over.Cells[match.Rows].Text; got != "left, own right; own right, from behind" {
+		t.Errorf("got %q", got)
+	}
+	if over.Cells[match.Rows].Off || over.Cells[match.BehindLeft].Off || len(over.Fix) > 0 {
+		t.Errorf("it is framed: %+v", over)
+	}
+	if !strings.Contains(strings.Join(section.MatchNotes(matched, alone), " "), "From behind a head") {
+		t.Error("the page does not say that left and right are the other way round")
+	}
+}
+
+// A bar stands beside each figure that reads otherwise on the sheets before, beside all of a camera that they have not, and beside none of a set-up that
+// is new.
+func TestBarsOfMatching(t *testing.T) {
+	figure := func(v float64) *float64 { return &v }
+	day := func(closeKey float64, more bool) []section.Digest {
+		wide := match.Look{Person: "ada", Setup: "wide", Camera: "A", Side: meter.PictureLeft}
+		near := match.Look{Person: "ada", Setup: "close", Camera: "A", Side: meter.PictureLeft}
+		wide.Figures[match.Key], near.Figures[match.Key] = figure(0.02), figure(closeKey)
+		all := []section.Digest{{Name: "wide", Looks: []match.Look{wide}}, {Name: "close", Looks: []match.Look{near}}}
+		if more {
+			other := near
+			other.Camera = "B"
+			all[1].Looks = append(all[1].Looks, other)
+			near.Setup = "late"
+			all = append(all, section.Digest{Name: "late", Looks: []match.Look{near}})
+		}
+		return all
+	}
+	bars := func(before, now []section.Digest) (n []int, fixes int) {
+		matched, alone := section.Matching(now)
+		was, _ := section.Matching(before)
+		section.MarkMatching(matched, was, func(setup string) bool { return setup == "late" })
+		for _, c := range matched[0].Columns {
+			marked := 0
+			for _, q := range c.Cells {
+				if q.Revised {
+					marked++
+				}
+			}
+			if n = append(n, marked); c.Refixed {
+				fixes++
+			}
+		}
+		some := slices.Max(n) > 0
+		if said := strings.Contains(strings.Join(section.MatchNotes(matched, alone), " "), "A bar stands"); said != some {
+			t.Errorf("with bars %v the page says what they are: %v", n, said)
+		}
+		if text := section.PrintMatching(matched, alone); strings.Contains(text, "\n| ") != some {
+			t.Errorf("with bars %v the text is\n%s", n, text)
+		}
+		return n, fixes
+	}
+	all := int(match.Rows) + 1
+	for _, c := range []struct {
+		before, now []section.Digest
+		want        []int
+		fixes       int
+	}{
+		{day(0.1, false), day(0.1, false), []int{0, 0}, 0},
+		{day(0.1, true), day(0.1, true), []int{0, 0, 0, 0}, 0},
+		{day(0.1, false), day(0.3, false), []int{0, 1}, 0},
+		{day(0.1, false), day(0.5, false), []int{0, 1}, 1}, // now it is off, and there is something to be said of it
+		{day(0.1, false), day(0.1, true), []int{0, 0, all, 0}, 0},
+	} {
+		if got, fixes := bars(c.before, c.now); !slices.Equal(got, c.want) || fixes != c.fixes {
+			t.Errorf("bars %v, want %v; %d fixes, want %d", got, c.want, fixes, c.fixes)
+		}
 	}
 }

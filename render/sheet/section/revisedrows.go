@@ -3,6 +3,8 @@ package section
 import (
 	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/day/change"
@@ -33,6 +35,9 @@ var struckSorts = []change.Sort{change.Grip, change.Furniture, change.Camera}
 
 // revisedWords says how a thing is otherwise than on the sheet before.
 func (c told) revisedWords(l *change.Line) string {
+	if l.Sort == change.Numbers {
+		return numbersWords(&l.Parts[0])
+	}
 	left, came := l.Part(change.Goes) != nil, l.Part(change.Comes) != nil
 	switch {
 	case l.Sort == change.Waiting && came:
@@ -52,4 +57,31 @@ func (c told) revisedWords(l *change.Line) string {
 		all = append(all, cmp.Or(c.revisedPart(l, p), string(p.Aspect)+" by less than is printed"))
 	}
 	return Joined("; ", all...)
+}
+
+// numbersWords say which numbers on the plan were others: "4 to 7 were 3 to 6, G2 was G1".
+func numbersWords(p *change.Part) string {
+	is, was := p.Is.Words, p.Was.Words
+	var all []string
+	for from := 0; from < len(is); {
+		to := from
+		for to+1 < len(is) && follows(is[to], is[to+1]) && follows(was[to], was[to+1]) {
+			to++
+		}
+		if to < from+2 { // two are said one by one
+			to = from
+			all = append(all, is[from]+" was "+was[from])
+		} else {
+			all = append(all, is[from]+" to "+is[to]+" were "+was[from]+" to "+was[to])
+		}
+		from = to + 1
+	}
+	return strings.Join(all, ", ")
+}
+
+// follows says whether a number is the next after another: 4 after 3, G4 after G3.
+func follows(is, next string) bool {
+	head := strings.TrimRight(is, "0123456789")
+	n, err := strconv.Atoi(is[len(head):])
+	return err == nil && next == head+strconv.Itoa(n+1)
 }

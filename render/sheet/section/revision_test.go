@@ -2,6 +2,7 @@ package section_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"scrimshaw/plan"
@@ -68,6 +69,32 @@ func TestRevisionsAreSaidInWords(t *testing.T) {
 	} {
 		if got := revisedRows(t, patch); !slices.Equal(got, want) {
 			t.Errorf("%s\n says %q", patch, got)
+		}
+	}
+}
+
+// TestANewNumberIsOneLine: a light that is written before others moves their numbers up, and that is one line for all of them; what else is otherwise of one of
+// these keeps its own.
+func TestANewNumberIsOneLine(t *testing.T) {
+	light := func(name string, more string) string {
+		return name + ": {unit: led-panel-100, at: [1, 1], height: 2" + more + "}"
+	}
+	text := func(lights ...string) *plan.Setup {
+		s, _ := fixture.SetupOf(t, "scrimshaw: 1\nrooms: {den: {size: [5, 4]}}\nlights: {"+strings.Join(lights, ", ")+"}\n")
+		return s
+	}
+	was := text(light("a", ""), light("b", ""), light("c", ""), light("d", ""))
+	for want, now := range map[string]*plan.Setup{
+		"2 | new: new: 100 W LED panel; numbers | 3 to 5 were 2 to 4":                                 text(light("a", ""), light("new", ""), light("b", ""), light("c", ""), light("d", "")),
+		"1 | b: level 50 %, was 100 %; numbers | 1 was 2, 2 was 1":                                    text(light("b", ", level: 50 %"), light("a", ""), light("c", ""), light("d", "")),
+		"1 | new: new: 100 W LED panel; 4 | d: struck: 100 W LED panel; numbers | 2 to 4 were 1 to 3": text(light("new", ""), light("a", ""), light("b", ""), light("c", "")),
+	} {
+		var rows []string
+		for _, row := range section.SinceOf("A", was, now, nil).Rows(now, section.Units{}) {
+			rows = append(rows, row.Tag+" | "+row.Words)
+		}
+		if got := strings.Join(rows, "; "); got != want {
+			t.Errorf("got %s\nwant %s", got, want)
 		}
 	}
 }
