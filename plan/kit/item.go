@@ -66,12 +66,20 @@ func electricalFields() []source.Field[Item] {
 		field("section", amount("a section", "2.5", 0.1, 300), func(v *i) *float64 { return &v.Section }, "Section of each core of a cable, mm²."),
 		field("cores", source.Int("a number of cores", 2, 7), func(v *i) *int { return &v.Cores }, "Cores of a cable."),
 		withDefault(field("plug", source.Text("a plug", "IEC 60309, 16 A"), func(v *i) *string { return &v.Plug }, "What it goes into the mains with."), "that of the country"),
-		withDefault(field("phases", source.Int("a number of phases", 1, 3), func(v *i) *int { return &v.Phases }, "Phases of the mains that go into it."), "1"),
+		withDefault(field("phases", source.Int("a number of phases", 1, 3), func(v *i) *int { return &v.Phases }, "Phases of the mains that go into it: 1 or 3."), "1"),
 		field("power", watts("a power", "1000 W"), func(v *i) *float64 { return &v.Watts }, "What it gives, or draws."),
 		field("least", watts("a power", "40 W"), func(v *i) *float64 { return &v.Least }, "Of a dimmer, the least load that it dims."),
 		field("volts", amount("a voltage", "14.4", 1, 1000), func(v *i) *float64 { return &v.Volts }, "Of a battery or a generator."),
 		field("energy", amount("an energy", "98", 1, 1e5), func(v *i) *float64 { return &v.Energy }, "Of a battery, watt-hours."),
 	}
+}
+
+// check says what does not go together in an item.
+func (i *Item) check() (message, hint string) {
+	if i.Phases == 2 {
+		return "has two phases, and circuits have one or three", "write phases: 3, or leave it out, for a box of one phase"
+	}
+	return "", ""
 }
 
 // figures are those that the item has.

@@ -278,7 +278,7 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 func (b *binder) asOnPlans(key string, n float64, words string) string {
 	switch key {
 	case "hours":
-		return section.HoursWords(math.Round(60*n) / 60)
+		return unit.FormatHours(math.Round(60*n) / 60)
 	case "rate", "price", "each":
 		return fmt.Sprintf("%.2f", n)
 	case "heightMetres":

@@ -56,9 +56,9 @@ func SourceWords(l *supply.Load) string {
 	}
 	switch hours := l.Hours(); {
 	case c.Energy > 0 && hours > 0:
-		words = append(words, "lasts "+HoursWords(hours))
+		words = append(words, "lasts "+unit.FormatHours(hours))
 	case hours > 0:
-		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l lasts "+HoursWords(hours)+" at full load")
+		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l lasts "+unit.FormatHours(hours)+" at full load")
 	case c.Tank > 0:
 		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l, and nobody says what it burns")
 	case c.Burn > 0:
@@ -70,12 +70,6 @@ func SourceWords(l *supply.Load) string {
 // kva prints an apparent power, rounded up.
 func kva(voltAmps float64) string {
 	return unit.FormatNumber(math.Ceil(voltAmps/10-1e-6)/100) + " kVA"
-}
-
-// HoursWords print a time that something lasts, rounded down to five minutes.
-func HoursWords(hours float64) string {
-	minutes := 5 * int(math.Floor(hours*12+1e-6))
-	return fmt.Sprintf("%d h %02d min", minutes/60, minutes%60)
 }
 
 // nonZero is a figure in words; "" where it is not known.
