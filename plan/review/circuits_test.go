@@ -43,6 +43,8 @@ func TestCircuits(t *testing.T) {
 	far := func(watts int, metres string) string {
 		return fmt.Sprintf("circuits: {ring: {breaker: 32, at: [0, 0]}}\nlights: {k: {unit: fresnel-tungsten-%d, at: [%s, 0], height: 2, aim: down, circuit: ring}}\n", watts, metres)
 	}
+	const twoFloors = "rooms: {den: {size: [4, 3]}, attic: {size: [4, 3], base: 2.8}}\n"
+	const upstairs = "circuits: {ring: {breaker: 16, at: {wall: den.left, along: 1.5}}}\nlights: {k: {unit: fresnel-tungsten-650, at: {wall: attic.left, along: 1.5, in: 0.5}, height: 1.5, aim: down, mount: floor, circuit: ring}}\n"
 	lamp := func(name, unit, circuit string) string {
 		return fmt.Sprintf("  %s: {unit: %s, at: [0, 0], height: 2, aim: down%s}\n", name, unit, circuit)
 	}
@@ -82,6 +84,10 @@ func TestCircuits(t *testing.T) {
 			"info cable-across the cable to 1 k crosses the track of A [lead it under the rails between two sleepers, or round the end of the track]"},
 		{"over a sill", den + "openings: {w: {window: den.left, along: centre, width: 1}}\ncircuits: {ring: {breaker: 16, at: [-2, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3.3, 1.5], height: 2, aim: down, circuit: ring}}\n",
 			"info cable-across the cable to 1 k leads over the sill of w [keep the window open and the cable off its edge, with a loop that drips outside]"},
+		{"up the stairs", twoFloors + "furniture: {flight: {stairs: [1, 3, 2.8], at: [3.4, 1.5]}}\n" + upstairs,
+			"info cable-across the cable to 1 k leads over the stairs flight [tie it along the wall or the banister, off the treads]"},
+		{"to another floor without stairs", twoFloors + upstairs,
+			"info cable-across the cable to 1 k goes from one floor to another, 2.80 m apart, and no stairs of the scene lead there: it is 4.85 m long at least [write the stairs that it takes into furniture:, or feed it from its own floor]"},
 		{"a box that no cable reaches", den + "circuits: {ring: {breaker: 16, at: [1, 1.5]}, block: {from: ring, item: splitter-3, at: [5, 1.5]}}\n",
 			"warning no-cable there is no way for a cable from the outlet of ring to block [open a door or a gap on the way, or put it on another circuit]"},
 		{"a box that no cable of the kit feeds", "circuits: {ring: {breaker: 900, at: [0, 0]}, block: {from: ring, item: splitter-3, at: [3, 0]}}\n",
