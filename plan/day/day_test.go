@@ -204,16 +204,16 @@ func TestUnknownHasNoMass(t *testing.T) {
 	l := listed(t, `
 lights:
   a: {output: {candela: 1000, shape: uniform}, at: [0, 0], height: 3, aim: down, count: 3, mount: {boom: 2}}
-  b: {output: {candela: 1000, shape: uniform}, at: [2, 0], height: 3, aim: down, mount: {lift: 2}}
+  b: {output: {candela: 1000, shape: uniform}, at: [2, 0], height: 3, aim: down, mount: {lift: 9}}
 grip: {c: {card: [0.33, 0.44], at: [3, 3], height: 1, faces: [0, 0]}}
 `)
-	for label, want := range map[string]int{"a, plain source": 3, "b, plain source": 1, "counterweight for 1 on its boom": 3, "lift": 1, "card 0.33 m × 0.44 m": 1} {
+	for label, want := range map[string]int{"a, plain source": 3, "b, plain source": 1, "counterweight for 1 on its boom": 3, "lift for 0 kg at 9.00 m": 1, "card 0.33 m × 0.44 m": 1} {
 		if got := has(l, label); got != want {
 			t.Errorf("%d of %q, want %d", got, label, want)
 		}
 	}
 	totals := l.Totals()
-	if !slices.Contains(totals.WithoutMass, "a, plain source") || !slices.Contains(totals.WithoutMass, "lift") {
+	if !slices.Contains(totals.WithoutMass, "a, plain source") || !slices.Contains(totals.WithoutMass, "lift for 0 kg at 9.00 m") {
 		t.Errorf("totals are without %v", totals.WithoutMass)
 	}
 	if empty := listed(t, "rooms: {den: {size: [3, 3]}}\n"); len(empty.Items) > 0 || empty.Totals().Mass != 0 {

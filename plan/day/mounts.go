@@ -59,11 +59,21 @@ func (n *needs) mount(m *plan.Mount, l load) {
 	case term.Wall:
 		n.add(n.stock(Rigging, wallPlate, "wall plate"), l.count, l.tag)
 	case term.Lift:
-		n.add(Item{Shelf: Rigging, Label: "lift", Note: "platform at " + n.length(m.Arm)}, 1, l.tag)
+		n.lift(m, l)
 	}
 	if hangs(m) && !l.practical {
 		n.bond(l)
 	}
+}
+
+// lift counts the lift that a thing stands on; what the kit has none for is named by its height and load.
+func (n *needs) lift(m *plan.Mount, l load) {
+	item := Item{Shelf: Rigging, Label: "lift for " + unit.FormatMass(l.mass) + " at " + n.length(m.Arm)}
+	if m.Lift != nil {
+		item = stocked(Rigging, m.Lift)
+		item.Note = "platform of " + l.tag + " at " + n.length(m.Arm)
+	}
+	n.add(item, 1, l.tag)
 }
 
 // hangs says whether a thing could fall on somebody.

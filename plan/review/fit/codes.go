@@ -38,7 +38,7 @@ const (
 	CodeBoomBalance      = "boom-balance"       // info: the counterweight of a boom
 	CodeBoomLoad         = "boom-load"          // warning: a boom or its stand that does not carry what is on it
 	CodePole             = "pole"               // info: the force of a pole on its walls; warning: one too long or too weak
-	CodeLift             = "lift"               // warning: a lift that goes too low, or higher than there is room or than any goes
+	CodeLift             = "lift"               // warning: a lift that goes too low, or higher than there is room or than any of the kit goes with its lamp
 	CodeOverEdge         = "over-edge"          // warning: a stand whose feet reach over the edge of what it stands on
 	CodeWind             = "wind"               // info: the wind at which what stands outdoors comes down, or that no stand is named to tell it by; warning: less than a fresh breeze
 	CodeHotNear          = "hot-near"           // warning: a hot head near what burns

@@ -23,7 +23,7 @@ const (
 
 // legsFree warns of a stand whose legs have no room.
 func (r *contactFinder) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
-	if !m.Kind.OnLegs() || class == term.Practical {
+	if !m.Kind.OnLegs() || m.Kind == term.Lift || class == term.Practical { // the base of a lift is looked at as it is
 		return
 	}
 	met := r.legsMeet(m, m.Base, base)

@@ -89,7 +89,7 @@ var (
 const (
 	boomWords = "the counterweight of a boom, and an arm or a stand that does not carry it"
 	poleWords = "the force of a pole on its walls, and one that is too long or too weak"
-	liftWords = "a lift that goes too low for its lamp, or higher than there is room or than any goes"
+	liftWords = "a lift that goes too low for its lamp, or higher than there is room or than any of the kit goes with it"
 	edgeWords = "a stand whose feet reach over the edge of what it stands on"
 	windWords = "the wind at which what stands outdoors tips and comes down"
 )
