@@ -67,19 +67,35 @@ func (r *cablePass) findSolids() {
 	for i := range s.People {
 		r.addStanding(s.People[i].Parts, s.People[i].At, s.People[i].Base)
 	}
+	r.addSheets()
 }
 
-// addStanding adds what of a thing stands on the floor. It is in the way on the storey of its room, and one outdoors on all of them.
+// addSheets adds the sheets of grip that reach down to the floor.
+func (r *cablePass) addSheets() {
+	for i := range r.out.Grip {
+		g := &r.out.Grip[i]
+		if low, _ := g.Reach(); low <= g.Base+floorCable {
+			r.addOn(plan.InPlan(g.Frame.At), g.Base, g.Shadow())
+		}
+	}
+}
+
+// addStanding adds what of a thing stands on the floor.
 func (r *cablePass) addStanding(parts []plan.Part, at r2.Vec, base float64) {
+	for i := range parts {
+		if parts[i].Z0 <= base+floorCable {
+			r.addOn(at, base, parts[i].Outline)
+		}
+	}
+}
+
+// addOn adds what stands at a place. It is in the way on the storey of its room, and outdoors on all of them.
+func (r *cablePass) addOn(at r2.Vec, base float64, ring []r2.Vec) {
 	from, to := math.Inf(-1), math.Inf(1)
 	if room := r.roomOn(at, base); room != nil {
 		from, to = room.Base, room.Top
 	}
-	for i := range parts {
-		if parts[i].Z0 <= base+floorCable {
-			r.add(parts[i].Outline, from, to)
-		}
-	}
+	r.add(ring, from, to)
 }
 
 func (r *cablePass) add(ring []r2.Vec, from, to float64) {

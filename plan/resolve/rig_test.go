@@ -139,6 +139,11 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning escape the way out d is 0.70 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
 		{"a leaf in the way out", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, ajar: 30, escape: true}}\n",
 			"warning escape the way out d is 0.47 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
+		{"a frame before the way out, down to the floor", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 2], cloth: silk, at: [3, 2], height: 1, faces: 0, mount: floor}}",
+			"warning escape ada has a way of 0.29 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+		{"a frame that hangs there", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: [3, 2], height: 1.9, faces: 0, mount: floor}}", ""},
+		{"a camera between two chests", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2, 0.5, 1], at: [1, 2]}, b: {box: [2, 0.5, 1], at: [5, 2]}}\ncameras: {A: {at: [3, 2.175], looks: ada, lens: 35 mm}}",
+			"warning escape ada has a way of 0.54 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"a chest before the way out", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
 			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"a floor over the way out", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +

@@ -4,7 +4,7 @@ package fit
 const (
 	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a light
 	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, what holds things, a camera, a meter
-	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
+	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture; note: those of a camera
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
 	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by; a warning where some of the beam passes

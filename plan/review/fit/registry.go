@@ -70,6 +70,7 @@ var (
 	}
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
+		{[]string{CodeStandTight}, "a camera whose legs have no room as they usually stand", cameraLegsFree},
 		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven}, "a track that leads through something, with a stand on it, a walk across it or a step under it", (*checker).trackFree},
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
