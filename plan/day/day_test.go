@@ -480,3 +480,28 @@ setups: {one: {}, two: {after: one, change: {lights: {k: {at: [2, 0]}}}}}
 		t.Errorf("%s\nwant %s", strings.Join(got, "; "), want)
 	}
 }
+
+// What sits on a camera thread takes a stud on its stand, and 16 mm in a socket of 28 mm an adapter; what fits takes none.
+func TestSpigotAdapters(t *testing.T) {
+	for scene, want := range map[string]map[string]int{
+		"lights: {k: {unit: led-tube-60, at: [0, 0], height: 2, aim: down, count: 2, stand: light-stand}}\n": {"thread stud": 2, "adapter 28 to 16 mm": 0},
+		"lights: {k: {unit: led-tube-60, at: [0, 0], height: 2, aim: down, mount: hand}}\n":                  {"thread stud": 0, "adapter 28 to 16 mm": 0},
+		"lights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, stand: light-stand}}\n":  {"thread stud": 0, "adapter 28 to 16 mm": 0},
+		"lights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, stand: combo-stand}}\n":  {"thread stud": 0, "adapter 28 to 16 mm": 0},
+	} {
+		l := listed(t, scene)
+		for label, count := range want {
+			if got := has(l, label); got != count {
+				t.Errorf("%s takes %d of %q, want %d", scene, got, label, count)
+			}
+		}
+	}
+	s := setups(t, "lights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, stand: combo-stand}}\n")[0]
+	socket := *s.Lights[0].Mount.Stand
+	socket.Spigot = kit.Spigot28
+	s.Lights[0].Mount.Stand, s.Lights[0].Head.Spigot = &socket, kit.Spigot16
+	var l day.List
+	if l.Add(s); has(&l, "adapter 28 to 16 mm") != 1 {
+		t.Errorf("a head of 16 mm in a socket of 28 mm takes %d adapters", has(&l, "adapter 28 to 16 mm"))
+	}
+}

@@ -19,7 +19,7 @@ func (n *needs) light(l *plan.Light) {
 	n.dimmer(l)
 	n.sheets(l)
 	n.mount(&l.Mount, load{tag: l.Tag, mass: l.Head.Mass, known: l.Head.Mass > 0, count: l.Count, height: l.Frame.At.Z - l.Base,
-		practical: l.Head.Class == term.Practical})
+		practical: l.Head.Class == term.Practical, spigot: l.Head.Spigot})
 }
 
 // unit counts the units of a light, and the bulbs that practicals get.

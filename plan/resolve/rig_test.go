@@ -199,7 +199,7 @@ func TestWhereFindingsBegin(t *testing.T) {
 		{"a lift by its lamp", lamp + "at: [3, 2.5], height: %s, aim: [3, 9, 1], mount: {lift: 4}}}", "lift", 4.5, 6, 4 + 1.0},
 		{"the base of a lift beside a wall", room + lamp + "at: [3, %s], height: 2, aim: {pan: 76, tilt: 0}, mount: {lift: 2}}}", "in-solid", 1, 0.3, 0.75/2*math.Sin(76*math.Pi/180) + 1.2/2*math.Cos(76*math.Pi/180) - 0.01},
 		{"the wider base of a higher lift", "rooms: {den: {size: [6, 5], height: 8}}\n" + lamp + "at: [3, %s], height: 5, aim: {pan: 90, tilt: -20}, mount: {lift: 5}}}", "in-solid", 1, 0.3, 0.8/2 - 0.01},
-		{"the swing of a door", "rooms: {den: {size: [6, 5], height: 3}}\nopenings: {d: {door: den.bottom, along: 2, width: 1, swing: in}}\n" + lamp + "at: [3.7, %s], height: 2.6, aim: {pan: 0, tilt: 0}}}", "in-swing", 2, 0.6, math.Sqrt(math.Pow(1+0.018-0.01, 2)-0.3*0.3)},
+		{"the swing of a door", "rooms: {den: {size: [6, 5], height: 3}}\nopenings: {d: {door: den.bottom, along: 2, width: 1, swing: in}}\n" + lamp + "at: [3.7, %s], height: 2.6, aim: {pan: 0, tilt: 0}}}", "in-swing", 2, 0.6, math.Sqrt(math.Pow(1+0.018-0.01, 2) - 0.3*0.3)},
 		{"a flag over somebody", "people: {ada: {at: [3, 2], faces: 180}}\ngrip: {f: {flag: [0.2, 0.2], at: [3, %s], height: 2.3, faces: 0, mount: {boom: 2, base: [3, 4.05]}}}", "over-person", 2.4, 2.05, 2 + 0.26/2 + tip - 0.01},
 		{"a pole by its length", "rooms: {den: {size: [%s, 5]}}\nlights: {k: {unit: led-tube-60, at: [1.5, 0.3], height: 2.2, aim: down, mount: {pole: [den.left, den.right]}}}", "warning pole", 3, 4, 3.7},
 		{"a boom by its stand", lamp + "at: [5, 2], height: 2, aim: [5, 4, 1], mount: {boom: %s}, stand: light-stand}}", "boom-load", 0.5, 2.3, 0.8 * (8 - 4.5 - 1.4) / 1.4},
