@@ -30,6 +30,7 @@ type Circuit struct {
 	Plug        string  // what goes into its outlets; "" the plug of the country
 	Direct      bool    // direct current
 	Outlet      *r2.Vec // where its outlet is, m; nil: nothing says it
+	Floor       float64 // z of the floor under that, m
 	InBox       bool    // that is the outlet of what feeds it, which it is a way of
 	Feeder      *Run    // the cable from what feeds it; nil: none, or nobody knows its way
 	Span        source.Span
@@ -44,5 +45,7 @@ type Run struct {
 	Way     []r3.Vec // the same in space, m: on the floor, and up and down the wall where it leads over a sill
 	Through []string // the openings that it leads through, in its order
 	Over    []string // those of them whose sill it leads over
+	Stairs  []string // the stairs that it leads up or down
+	Climb   float64  // what it goes up or down between two floors that no stairs of the scene join, m
 	Length  float64  // of cable, m: the way, its slack, over sills, and up to the light
 }

@@ -3,9 +3,11 @@ package plan
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -43,6 +45,29 @@ func (g *Grip) Rectangle() [4]r3.Vec {
 		r3.Sub(r3.Add(at, right), up), r3.Sub(r3.Sub(at, right), up),
 		r3.Add(r3.Sub(at, right), up), r3.Add(r3.Add(at, right), up),
 	}
+}
+
+// sheetThick is how thick a sheet counts that something has to go round, m.
+const sheetThick = 0.02
+
+// Shadow is what the sheet takes of the plan, as a convex ring; one that stands upright is as thick as a tube.
+func (g *Grip) Shadow() []r2.Vec {
+	var points []r2.Vec
+	for _, c := range g.Corners() {
+		for _, side := range [2]float64{-sheetThick / 2, sheetThick / 2} {
+			points = append(points, InPlan(r3.Add(c, r3.Scale(side, g.Frame.Axis))))
+		}
+	}
+	return plane.Hull(points)
+}
+
+// Reach is the least and the most z of the sheet, m.
+func (g *Grip) Reach() (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, c := range g.Corners() {
+		low, high = math.Min(low, c.Z), math.Max(high, c.Z)
+	}
+	return low, high
 }
 
 // Grip is a flag, card, frame, net or silver, resolved.

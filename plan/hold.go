@@ -34,6 +34,9 @@ func (m *Mount) Bags(height float64) int {
 	return bagsOnStand
 }
 
+// UsualLift is the width and the depth of the ground of a lift that the catalogue has not, m: common practice, through a door.
+var UsualLift = [2]float64{0.75, 1.2}
+
 // largeFrame is from where on a frame stands between two stands, m: common practice.
 const largeFrame = 1.5
 

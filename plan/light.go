@@ -96,7 +96,10 @@ type Mount struct {
 	Kind     term.Mount
 	Base     r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
 	Arm      float64
-	Foot     float64    // m, diameter of the ground that its stand takes, where it has one
+	Foot     float64    // m, diameter of the ground that its stand takes, where it has one; of a lift the circle about its ground
+	Ground   [2]float64 // width and depth of the ground that a lift takes, m
+	Turn     float64    // the bearing that the depth of that lies along, degrees
+	Lift     *kit.Item  // of the catalogue; nil of all else, and where no lift goes so high
 	Stand    *kit.Stand // of the catalogue; nil where nothing says which
 	Chosen   bool       // whether the scene names that stand
 	On       string

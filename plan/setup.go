@@ -39,6 +39,7 @@ type Setup struct {
 	Line       *Line   // of action; nil: there is none
 	Ground     float64 // z of the open ground, m
 	North      float64 // degrees clockwise from the sheet's up
+	Shooting   float64 // how long the site says is shot, h; 0: it does not say
 	Feet       bool
 	Assumed    []Assumption
 	FaceHeight float64             // z of the first person's eyes, m; 0 where there is nobody

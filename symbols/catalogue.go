@@ -121,7 +121,7 @@ func exampleMount(hold Hold, k Look, s float64) Lamp {
 		l.Mount.Footprint = 0.55 * s
 		l.Mount.Base = vec(0, -0.14*s)
 	case Lift:
-		l.Mount.Footprint = 0.8 * s
+		l.Mount.Footprint, l.Mount.Depth = 0.8*s, 1.28*s
 		l.Mount.Base = vec(0, -0.2*s)
 	case Wall:
 		l.Mount.Base = vec(0, -0.55*s)

@@ -30,6 +30,7 @@ type Mount struct {
 	Hold      Hold
 	Base      r2.Vec    // where it stands, or holds on
 	Footprint float64   // true diameter of the ground a stand's legs take, width of a lift, or of what hangs from the ceiling
+	Depth     float64   // of a lift, along its bearing
 	Ends      [2]r2.Vec // of a pole, at the walls
 }
 
@@ -78,12 +79,8 @@ func (b brush) toward(a, c r2.Vec, bearing float64) (brush, float64) {
 	return b.at(a, bearing), length
 }
 
-// How what carries a light is drawn beyond what is known of it: how far the weight of a boom lies behind its stand, as a
-// share of its arm, and the length of a lift by its width.
-const (
-	BoomTail   = 0.3
-	LiftLength = 1.6
-)
+// BoomTail is how far the weight of a boom lies behind its stand as it is drawn, as a share of its arm.
+const BoomTail = 0.3
 
 // boom is a stand with an arm over its pivot and a weight at the arm's far end.
 func (b brush) boom(m Mount, p r2.Vec) [][]r2.Vec {
@@ -138,8 +135,7 @@ func (b brush) floor(m Mount, bearing float64) [][]r2.Vec {
 // lift is a platform on four wheels with its scissors.
 func (b brush) lift(m Mount, bearing float64) [][]r2.Vec {
 	b = b.at(m.Base, bearing)
-	w := max(m.Footprint, 5)
-	h := LiftLength * w
+	w, h := max(m.Footprint, 5), max(m.Depth, 5)
 	for _, x := range []float64{-w / 2, w / 2} {
 		for _, y := range []float64{-0.36 * h, 0.36 * h} {
 			b.Rect(b.solid(), vec(x-0.35, y-0.7), vec(x+0.35, y+0.7))

@@ -16,6 +16,14 @@ const (
 	cameraFoot   = 0.9
 )
 
+// LegsOfCamera is what a camera on legs stands on, as a mount; nil of one on rails.
+func LegsOfCamera(c *plan.Camera) *plan.Mount {
+	if c.Track != nil {
+		return nil
+	}
+	return &plan.Mount{Kind: term.Stand, Base: plan.InPlan(c.Frame.Place(r3.Vec{Z: -plan.CameraLength / 2})), Foot: cameraFoot}
+}
+
 // OverLens is up to where a camera on its rails takes room over its lens, m: common practice.
 const OverLens = 0.10
 

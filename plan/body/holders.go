@@ -24,11 +24,11 @@ const (
 
 	weightRadius = 0.15 // m, of the bags that balance a boom
 
-	liftLong   = 1.2  // m, of the base of a lift, along its aim
-	liftWide   = 0.75 // m, across it: through a door
-	liftHigh   = 0.4  // m
-	mastRadius = 0.08 // m
+	liftHigh = 0.4 // m, of the base of a lift
 )
+
+// MastRadius is that of the mast of a lift, m: common practice.
+const MastRadius = 0.08
 
 // The ground of a stand is in the way of what lies between these heights over it, m (common practice): its legs pass under what is higher,
 // and stand on what is lower, a carpet or a threshold.
@@ -42,6 +42,9 @@ const groundSides = 12
 
 // GroundOf is the outline of the ground that the legs of a mount take.
 func GroundOf(m *plan.Mount) []r2.Vec {
+	if m.Kind == term.Lift {
+		return liftGround(m)
+	}
 	ring := make([]r2.Vec, groundSides)
 	for i, p := range Circle(plan.AtHeight(m.Base, 0), r3.Vec{X: 1}, r3.Vec{Y: 1}, m.Foot/2, groundSides) {
 		ring[i] = plan.InPlan(p)
@@ -64,7 +67,7 @@ func MovedMount(m *plan.Mount, by r3.Vec) plan.Mount {
 func HoldersOf(m *plan.Mount, f plan.Frame, base float64) []Piece {
 	switch m.Kind {
 	case term.Lift:
-		return liftOf(m.Base, base, f)
+		return liftOf(m, base, f.At.Z)
 	case term.Stand:
 		return standOf(m.Base, base, f.At.Z, m.Foot, plane.Bearing(plan.InPlan(f.Axis)))
 	case term.Boom:
@@ -94,14 +97,20 @@ func standOf(at r2.Vec, base, top, foot, bearing float64) []Piece {
 	return all
 }
 
+// liftGround is the rectangle that a lift stands on.
+func liftGround(m *plan.Mount) []r2.Vec {
+	wide, long := m.Ground[0]/2, m.Ground[1]/2
+	ring := plane.AxesAt(m.Turn).Rectangle(m.Base, -wide, wide, -long, long)
+	return ring[:]
+}
+
 // liftOf is the base of a lift, and its mast up to what it holds.
-func liftOf(at r2.Vec, base float64, f plan.Frame) []Piece {
-	if f.At.Z <= base {
+func liftOf(m *plan.Mount, base, top float64) []Piece {
+	if top <= base {
 		return nil // a fault of its own
 	}
-	axes := plane.AxesAt(plane.Bearing(plan.InPlan(f.Axis)))
-	all := []Piece{Prism(Legs, axes.Rectangle(at, -liftWide/2, liftWide/2, -liftLong/2, liftLong/2), base, min(base+liftHigh, f.At.Z))}
-	return tube(all, Stand, plan.AtHeight(at, base), plan.AtHeight(at, f.At.Z), mastRadius)
+	all := []Piece{Prism(Legs, liftGround(m), base, min(base+liftHigh, top))}
+	return tube(all, Stand, plan.AtHeight(m.Base, base), plan.AtHeight(m.Base, top), MastRadius)
 }
 
 // boomOf is a stand with an arm to the thing: level, or from below where the arm is longer than that. Behind the stand the arm goes on

@@ -204,16 +204,16 @@ func TestUnknownHasNoMass(t *testing.T) {
 	l := listed(t, `
 lights:
   a: {output: {candela: 1000, shape: uniform}, at: [0, 0], height: 3, aim: down, count: 3, mount: {boom: 2}}
-  b: {output: {candela: 1000, shape: uniform}, at: [2, 0], height: 3, aim: down, mount: {lift: 2}}
+  b: {output: {candela: 1000, shape: uniform}, at: [2, 0], height: 3, aim: down, mount: {lift: 9}}
 grip: {c: {card: [0.33, 0.44], at: [3, 3], height: 1, faces: [0, 0]}}
 `)
-	for label, want := range map[string]int{"a, plain source": 3, "b, plain source": 1, "counterweight for 1 on its boom": 3, "lift": 1, "card 0.33 m × 0.44 m": 1} {
+	for label, want := range map[string]int{"a, plain source": 3, "b, plain source": 1, "counterweight for 1 on its boom": 3, "lift for 0 kg at 9.00 m": 1, "card 0.33 m × 0.44 m": 1} {
 		if got := has(l, label); got != want {
 			t.Errorf("%d of %q, want %d", got, label, want)
 		}
 	}
 	totals := l.Totals()
-	if !slices.Contains(totals.WithoutMass, "a, plain source") || !slices.Contains(totals.WithoutMass, "lift") {
+	if !slices.Contains(totals.WithoutMass, "a, plain source") || !slices.Contains(totals.WithoutMass, "lift for 0 kg at 9.00 m") {
 		t.Errorf("totals are without %v", totals.WithoutMass)
 	}
 	if empty := listed(t, "rooms: {den: {size: [3, 3]}}\n"); len(empty.Items) > 0 || empty.Totals().Mass != 0 {
@@ -478,5 +478,30 @@ setups: {one: {}, two: {after: one, change: {lights: {k: {at: [2, 0]}}}}}
 	}
 	if want := "cable-16a-5 1; cable-16a-20 1,3; cable-32a-10 2"; strings.Join(got, "; ") != want {
 		t.Errorf("%s\nwant %s", strings.Join(got, "; "), want)
+	}
+}
+
+// What sits on a camera thread takes a stud on its stand, and 16 mm in a socket of 28 mm an adapter; what fits takes none.
+func TestSpigotAdapters(t *testing.T) {
+	for scene, want := range map[string]map[string]int{
+		"lights: {k: {unit: led-tube-60, at: [0, 0], height: 2, aim: down, count: 2, stand: light-stand}}\n": {"thread stud": 2, "adapter 28 to 16 mm": 0},
+		"lights: {k: {unit: led-tube-60, at: [0, 0], height: 2, aim: down, mount: hand}}\n":                  {"thread stud": 0, "adapter 28 to 16 mm": 0},
+		"lights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, stand: light-stand}}\n":  {"thread stud": 0, "adapter 28 to 16 mm": 0},
+		"lights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, stand: combo-stand}}\n":  {"thread stud": 0, "adapter 28 to 16 mm": 0},
+	} {
+		l := listed(t, scene)
+		for label, count := range want {
+			if got := has(l, label); got != count {
+				t.Errorf("%s takes %d of %q, want %d", scene, got, label, count)
+			}
+		}
+	}
+	s := setups(t, "lights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, stand: combo-stand}}\n")[0]
+	socket := *s.Lights[0].Mount.Stand
+	socket.Spigot = kit.Spigot28
+	s.Lights[0].Mount.Stand, s.Lights[0].Head.Spigot = &socket, kit.Spigot16
+	var l day.List
+	if l.Add(s); has(&l, "adapter 28 to 16 mm") != 1 {
+		t.Errorf("a head of 16 mm in a socket of 28 mm takes %d adapters", has(&l, "adapter 28 to 16 mm"))
 	}
 }

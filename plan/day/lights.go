@@ -19,7 +19,7 @@ func (n *needs) light(l *plan.Light) {
 	n.dimmer(l)
 	n.sheets(l)
 	n.mount(&l.Mount, load{tag: l.Tag, mass: l.Head.Mass, known: l.Head.Mass > 0, count: l.Count, height: l.Frame.At.Z - l.Base,
-		practical: l.Head.Class == term.Practical})
+		practical: l.Head.Class == term.Practical, spigot: l.Head.Spigot})
 }
 
 // unit counts the units of a light, and the bulbs that practicals get.
@@ -30,7 +30,7 @@ func (n *needs) unit(l *plan.Light) {
 		return
 	}
 	note := joinNote(n.withWords(u), when(u.Class == term.Practical, ofTheSet))
-	n.add(Item{Shelf: Unit, Name: u.Name, Label: u.Label, Note: note, Mass: u.Mass + u.Supply, Case: u.Case, Spare: u.Spare, Gives: gives(l)}, l.Count, l.Tag)
+	n.add(Item{Shelf: Unit, Name: u.Name, Label: u.Label, Note: note, Mass: u.Mass + u.Supply, Case: u.Case, Spare: u.Spare, Gives: n.gives(l)}, l.Count, l.Tag)
 	if b := l.Head.Bulb; b != nil {
 		label := fmt.Sprintf("%s, %s, %s", lowered(b.Doc), unit.FormatPower(b.Watts), unit.FormatKelvin(b.Kelvin))
 		n.add(Item{Shelf: Bulb, Name: b.Name, Label: label, Spare: b.Spare}, l.Count, l.Tag)
@@ -49,8 +49,8 @@ func lowered(words string) string {
 const atEqual = 3
 
 // gives says what another unit has to give to do in a light's place: how bright it is on its axis from afar, as its lens stands and without
-// gels and scrims, which are listed for themselves, and its white.
-func gives(l *plan.Light) string {
+// gels and scrims, which are listed for themselves, and its white; and which of the kit does.
+func (n *needs) gives(l *plan.Light) string {
 	h := l.Head.Unscrimmed()
 	if h.Class == term.Practical {
 		return ""
@@ -66,7 +66,11 @@ func gives(l *plan.Light) string {
 		words += " set to " + unit.FormatKelvin(h.White.Kelvin) // it is not as bright at each of its whites
 	}
 	lux := h.Source.AxisLux(atEqual)
-	return fmt.Sprintf("%s lx at %d m %s, %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(&h))
+	such := "no other of the kit"
+	if equal := n.kit.Equal(l.Choice); equal != nil {
+		such = "such as " + equal.Label
+	}
+	return fmt.Sprintf("%s lx at %d m %s, %s: %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(&h), such)
 }
 
 // whites are those that a unit can be set to.

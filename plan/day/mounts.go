@@ -19,6 +19,8 @@ const (
 	gripArm      = "grip-arm-100"
 	boardHolder  = "board-holder"
 	frameHolders = "frame-ears"
+	threadStud   = "thread-stud"
+	socketStud   = "spigot-28-to-16"
 )
 
 // The clamps that hold a light or grip to things and poles, and to a ceiling, the usual one first: common practice.
@@ -39,6 +41,7 @@ type load struct {
 	height    float64 // m
 	practical bool    // it belongs to the set, and hangs or stands by itself
 	sturdy    bool    // it is no thing for a light grip stand
+	spigot    string  // what it sits on a stand by: the word of a spigot; "" not known
 }
 
 // mount counts what holds a thing.
@@ -59,11 +62,21 @@ func (n *needs) mount(m *plan.Mount, l load) {
 	case term.Wall:
 		n.add(n.stock(Rigging, wallPlate, "wall plate"), l.count, l.tag)
 	case term.Lift:
-		n.add(Item{Shelf: Rigging, Label: "lift", Note: "platform at " + n.length(m.Arm)}, 1, l.tag)
+		n.lift(m, l)
 	}
 	if hangs(m) && !l.practical {
 		n.bond(l)
 	}
+}
+
+// lift counts the lift that a thing stands on; what the kit has none for is named by its height and load.
+func (n *needs) lift(m *plan.Mount, l load) {
+	item := Item{Shelf: Rigging, Label: "lift for " + unit.FormatMass(l.mass) + " at " + n.length(m.Arm)}
+	if m.Lift != nil {
+		item = stocked(Rigging, m.Lift)
+		item.Note = "platform of " + l.tag + " at " + n.length(m.Arm)
+	}
+	n.add(item, 1, l.tag)
 }
 
 // hangs says whether a thing could fall on somebody.
@@ -78,7 +91,19 @@ func hangs(m *plan.Mount) bool {
 // stand counts a stand and its bags.
 func (n *needs) stand(m *plan.Mount, l load) {
 	n.add(n.standOf(m, l), l.count, l.tag)
+	n.spigot(m, l)
 	n.add(n.stock(Bag, plan.Sandbag, "sandbag"), l.count*m.Bags(l.height), l.tag)
+}
+
+// spigot counts what joins a thing to a stand that takes its spigot by an adapter alone: a stud for a camera thread, and one of 16 mm in a socket of 28 mm.
+func (n *needs) spigot(m *plan.Mount, l load) {
+	switch {
+	case m.Stand == nil || m.Kind == term.Boom:
+	case m.Stand.Spigot == kit.Spigot28 && l.spigot == kit.Spigot16:
+		n.add(n.stock(Adapter, socketStud, "adapter 28 to 16 mm"), l.count, l.tag)
+	case m.Stand.Spigot != "" && l.spigot == kit.CameraThread:
+		n.add(n.stock(Adapter, threadStud, "stud with a camera thread"), l.count, l.tag)
+	}
 }
 
 // standOf is the stand that the scene or the unit names, else the usual one that is high and strong enough.

@@ -10,16 +10,8 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/meter"
-	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
-)
-
-// What another unit may differ by and still be used alike, as ratios: its beam, and each side of the opening that its light leaves by. Common
-// practice: more is another beam, or another softness.
-const (
-	likeBeam    = 1.5
-	likeOpening = 1.25
 )
 
 // fitted is a unit of the catalogue in the place of a light: as it hangs there, with its modifier, its gels and the white of the light.
@@ -49,7 +41,7 @@ func (s *Lit) smallest(l *plan.Light) (own, best, offColour *meter.Class) {
 			continue
 		}
 		f, ok := s.fit(l, other)
-		if !ok || !alike(l, &is.head, &f.head) || !f.reach(goal, measure(l, &f.head)) {
+		if !ok || !is.head.UsedLike(&f.head, len(l.Diffusion) > 0) || !f.reach(goal, measure(l, &f.head)) {
 			continue
 		}
 		if smaller(&f, &closest) {
@@ -101,21 +93,6 @@ func (f *fitted) reach(goal, full float64) (ok bool) {
 	f.level, ok = f.head.LevelFor(goal / (full * f.head.Filter))
 	return ok
 }
-
-// alike says whether the light of two heads is used alike: of one class, out of openings about as large, in beams about as wide. Before a lens the
-// cloth is as large as that has it.
-func alike(l *plan.Light, a, b *kit.Head) bool {
-	o, p := a.Source.Opening, b.Source.Opening
-	if a.Class != b.Class || o.Form != p.Form || a.Zooms != b.Zooms || len(l.Diffusion) > 0 && !within(a.Aperture, b.Aperture, likeOpening) {
-		return false
-	}
-	across, up := photometry.BeamAngle(a.Source.Distribution)
-	wide, high := photometry.BeamAngle(b.Source.Distribution)
-	return within(o.Width, p.Width, likeOpening) && within(o.Height, p.Height, likeOpening) && within(across, wide, likeBeam) && within(up, high, likeBeam)
-}
-
-// within says whether two measures differ by a ratio at most.
-func within(a, b, ratio float64) bool { return a <= b*ratio && b <= a*ratio }
 
 // passes says whether a unit, as it is set, is taken for the light that it replaces by its colour.
 func passes(l *plan.Light, f *fitted) bool {

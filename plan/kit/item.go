@@ -12,6 +12,7 @@ type Item struct {
 	Load     float64    // the most that it may carry, kg; 0 none
 	Length   float64    // m
 	Size     [3]float64 // m
+	Ground   [2]float64 // width and depth of the ground that its feet take as it stands, m; 0 none
 	Spigot   string     // what it offers: the word of a spigot
 	Amps     float64    // that it is made for
 	Breakers float64    // of its outlets, A; 0 none
@@ -30,11 +31,34 @@ type Item struct {
 }
 
 // itemGroups are the shelves of a van.
-var itemGroups = []string{"clamp", "arm", "head", "holder", "box", "bag", "safety", "cable", "splitter", "distribution", "protection",
+var itemGroups = []string{LiftGroup, "clamp", "arm", "head", "holder", "box", "bag", "safety", "cable", "splitter", "distribution", "protection",
 	dimmerGroup, "battery", GeneratorGroup, "kit", "consumable"}
 
 // GeneratorGroup is the shelf of generators.
 const GeneratorGroup = "generator"
+
+// LiftGroup is the shelf of lifts.
+const LiftGroup = "lift"
+
+// LiftFor is the lowest lift that goes to a height, m, with a load, kg; nil where none does.
+func (c *Catalogue) LiftFor(height, load float64) (best *Item) {
+	for _, item := range c.Items {
+		if item.Group == LiftGroup && item.Length >= height && item.Load >= load && (best == nil || item.Length < best.Length) {
+			best = item
+		}
+	}
+	return best
+}
+
+// HighestLift is the lift that goes highest; nil where there is none.
+func (c *Catalogue) HighestLift() (best *Item) {
+	for _, item := range c.Items {
+		if item.Group == LiftGroup && (best == nil || item.Length > best.Length) {
+			best = item
+		}
+	}
+	return best
+}
 
 func itemShape() *source.Shape[Item] {
 	type i = Item
@@ -46,10 +70,11 @@ func itemShape() *source.Shape[Item] {
 			"What it is for.")),
 		required(field("mass", mass("a mass", "0.7 kg"), func(v *i) *float64 { return &v.Mass }, "Mass.")),
 		field("load", mass("a load", "8 kg"), func(v *i) *float64 { return &v.Load }, "The most that it may carry."),
-		field("length", length("a length", "10", 0.01, 200), func(v *i) *float64 { return &v.Length }, "Length of a cable, an arm, a roll."),
+		field("length", length("a length", "10", 0.01, 200), func(v *i) *float64 { return &v.Length }, "Length of a cable, an arm, a roll; of a lift how high it goes."),
 		withDefault(field("per-cable", length("a length", "50", 1, 1e4), func(v *i) *float64 { return &v.PerCable }, "Of what is used up: the length of cable that one of it is for."), "not counted"),
 		withDefault(field("per-light", amount("a number of lights", "6", 1, 1e4), func(v *i) *float64 { return &v.PerLight }, "Of what is used up: how many lights one of it is for."), "not counted"),
 		field("size", caseSize(), func(v *i) *[3]float64 { return &v.Size }, "Width, depth and height."),
+		field("ground", pair("the ground of a lift", "[0.75, 1.2]", length("a side", "1.2", 0.1, 10)), func(v *i) *[2]float64 { return &v.Ground }, "Of a lift: width and depth of the ground that its feet take as it stands."),
 		field("spigot", source.OneOf("a spigot", spigots...), func(v *i) *string { return &v.Spigot }, "What it offers to a head."),
 	}, electricalFields()...)}
 }
@@ -66,12 +91,23 @@ func electricalFields() []source.Field[Item] {
 		field("section", amount("a section", "2.5", 0.1, 300), func(v *i) *float64 { return &v.Section }, "Section of each core of a cable, mm²."),
 		field("cores", source.Int("a number of cores", 2, 7), func(v *i) *int { return &v.Cores }, "Cores of a cable."),
 		withDefault(field("plug", source.Text("a plug", "IEC 60309, 16 A"), func(v *i) *string { return &v.Plug }, "What it goes into the mains with."), "that of the country"),
-		withDefault(field("phases", source.Int("a number of phases", 1, 3), func(v *i) *int { return &v.Phases }, "Phases of the mains that go into it."), "1"),
+		withDefault(field("phases", source.Int("a number of phases", 1, 3), func(v *i) *int { return &v.Phases }, "Phases of the mains that go into it: 1 or 3."), "1"),
 		field("power", watts("a power", "1000 W"), func(v *i) *float64 { return &v.Watts }, "What it gives, or draws."),
 		field("least", watts("a power", "40 W"), func(v *i) *float64 { return &v.Least }, "Of a dimmer, the least load that it dims."),
 		field("volts", amount("a voltage", "14.4", 1, 1000), func(v *i) *float64 { return &v.Volts }, "Of a battery or a generator."),
 		field("energy", amount("an energy", "98", 1, 1e5), func(v *i) *float64 { return &v.Energy }, "Of a battery, watt-hours."),
 	}
+}
+
+// check says what does not go together in an item.
+func (i *Item) check() (message, hint string) {
+	if i.Phases == 2 {
+		return "has two phases, and circuits have one or three", "write phases: 3, or leave it out, for a box of one phase"
+	}
+	if i.Group == LiftGroup && (i.Ground[0] == 0 || i.Length == 0 || i.Load == 0) {
+		return "is a lift, and says not all of its ground, its length and its load", "write ground: [0.75, 1.2], length: with how high it goes, and load:"
+	}
+	return "", ""
 }
 
 // figures are those that the item has.
@@ -87,6 +123,9 @@ func (i *Item) figures() map[string]any {
 	}
 	if i.Size[0] > 0 {
 		all["size"] = i.Size
+	}
+	if i.Ground[0] > 0 {
+		all["ground"] = i.Ground
 	}
 	for key, v := range map[string]string{"spigot": i.Spigot, "plug": i.Plug} {
 		if v != "" {

@@ -151,6 +151,9 @@ func (i *Item) summary() string {
 			parts = append(parts, fmt.Sprintf(p.format, p.value))
 		}
 	}
+	if i.Ground[0] > 0 {
+		parts = append(parts, fmt.Sprintf("stands on %g x %g m", i.Ground[0], i.Ground[1]))
+	}
 	return strings.Join(parts, ", ")
 }
 

@@ -127,7 +127,7 @@ func vanSections() []source.Field[loader] {
 			g.Entry = merged(e, g.Entry)
 			put(&l.catalogue.Grip, g)
 		}),
-		section("items", "item", itemShape(), nil, func(l *loader, i *Item, e Entry) {
+		section("items", "item", itemShape(), (*Item).check, func(l *loader, i *Item, e Entry) {
 			i.Entry = merged(e, i.Entry)
 			put(&l.catalogue.Items, i)
 		}),

@@ -37,12 +37,12 @@ func (r *cablePass) lay() {
 		}
 		for k := range r.out.Lights {
 			if l := &r.out.Lights[k]; l.Circuit == c.Name {
-				l.Cable = r.run(*c.Outlet, l)
+				l.Cable = r.run(c, l)
 			}
 		}
 		for k := range r.out.Circuits {
 			if fed := &r.out.Circuits[k]; fed.From == c.Name && fed.Outlet != nil && !fed.InBox {
-				fed.Feeder = r.way(*c.Outlet, *fed.Outlet, r.higherFloor(*fed.Outlet, r.out.Ground))
+				fed.Feeder = r.lead(cableEnd{*c.Outlet, c.Floor}, cableEnd{*fed.Outlet, fed.Floor})
 			}
 		}
 	}
@@ -62,20 +62,40 @@ func (r *cablePass) findSolids() {
 		}
 	}
 	for i := range s.Furniture {
-		r.addStanding(s.Furniture[i].Parts, s.Furniture[i].Base)
+		r.addStanding(s.Furniture[i].Parts, s.Furniture[i].At, s.Furniture[i].Base)
 	}
 	for i := range s.People {
-		r.addStanding(s.People[i].Parts, s.People[i].Base)
+		r.addStanding(s.People[i].Parts, s.People[i].At, s.People[i].Base)
+	}
+	r.addSheets()
+}
+
+// addSheets adds the sheets of grip that reach down to the floor.
+func (r *cablePass) addSheets() {
+	for i := range r.out.Grip {
+		g := &r.out.Grip[i]
+		if low, _ := g.Reach(); low <= g.Base+floorCable {
+			r.addOn(plan.InPlan(g.Frame.At), g.Base, g.Shadow())
+		}
 	}
 }
 
 // addStanding adds what of a thing stands on the floor.
-func (r *cablePass) addStanding(parts []plan.Part, base float64) {
+func (r *cablePass) addStanding(parts []plan.Part, at r2.Vec, base float64) {
 	for i := range parts {
 		if parts[i].Z0 <= base+floorCable {
-			r.add(parts[i].Outline, math.Inf(-1), math.Inf(1))
+			r.addOn(at, base, parts[i].Outline)
 		}
 	}
+}
+
+// addOn adds what stands at a place. It is in the way on the storey of its room, and outdoors on all of them.
+func (r *cablePass) addOn(at r2.Vec, base float64, ring []r2.Vec) {
+	from, to := math.Inf(-1), math.Inf(1)
+	if room := r.roomOn(at, base); room != nil {
+		from, to = room.Base, room.Top
+	}
+	r.add(ring, from, to)
 }
 
 func (r *cablePass) add(ring []r2.Vec, from, to float64) {
@@ -84,23 +104,24 @@ func (r *cablePass) add(ring []r2.Vec, from, to float64) {
 	}
 }
 
-// run is the cable from an outlet to a light; nil where there is no way.
-func (r *cablePass) run(outlet r2.Vec, l *plan.Light) *plan.Run {
+// run is the cable from the outlet of a circuit to a light; nil where there is no way.
+func (r *cablePass) run(c *plan.Circuit, l *plan.Light) *plan.Run {
 	to := plan.InPlan(l.Frame.At)
 	if l.Mount.Kind == term.Stand || l.Mount.Kind == term.Boom {
 		to = l.Mount.Base
 	}
-	run := r.way(outlet, to, l.Base)
+	floor := r.floorAt(to, l.Base)
+	run := r.lead(cableEnd{*c.Outlet, c.Floor}, cableEnd{to, floor})
 	if run != nil {
-		run.Length += math.Max(0, l.Frame.At.Z-r.floorAt(to, r.higherFloor(outlet, l.Base)))
+		run.Length += math.Max(0, l.Frame.At.Z-floor)
 	}
 	return run
 }
 
-// way is a cable on the floor from an outlet to a place whose floor is at a height; nil where there is no way.
-func (r *cablePass) way(outlet, to r2.Vec, base float64) *plan.Run {
-	storey := r.higherFloor(outlet, base)
-	path, ok := plane.ShortestPath(outlet, to, r.clearOf(storey, outlet, to))
+// way is a cable on one storey, by the higher of the floors at its ends; nil where there is no way.
+func (r *cablePass) way(from, to cableEnd) *plan.Run {
+	storey := math.Max(from.floor, to.floor)
+	path, ok := plane.ShortestPath(from.at, to.at, r.clearOf(storey, from.at, to.at))
 	if !ok {
 		return nil
 	}
@@ -152,16 +173,23 @@ func (r *cablePass) passagesOn(through []string, a, along r2.Vec, length float64
 	return all
 }
 
-// floorAt is the floor under a place of a cable on a storey, m: of the highest room there that is no higher than that, or the ground.
+// floorAt is the floor under a place of a cable on a storey, m: of the room there, or the ground.
 func (r *cablePass) floorAt(p r2.Vec, storey float64) float64 {
-	floor, inside := r.out.Ground, false
+	if room := r.roomOn(p, storey); room != nil {
+		return room.Base
+	}
+	return r.out.Ground
+}
+
+// roomOn is the room at a place on a storey, the highest that is no higher than that; nil outdoors.
+func (r *cablePass) roomOn(p r2.Vec, storey float64) (found *plan.Room) {
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
-		if r.onStorey(room, storey) && (room.Holds(p) || r.inOpeningOf(room, p)) && (!inside || room.Base > floor) {
-			floor, inside = room.Base, true
+		if r.onStorey(room, storey) && (room.Holds(p) || r.inOpeningOf(room, p)) && (found == nil || room.Base > found.Base) {
+			found = room
 		}
 	}
-	return floor
+	return found
 }
 
 // onStorey says whether who is on a floor can be in a room: it does not begin over them, nor end under them.
@@ -172,14 +200,6 @@ func (r *cablePass) onStorey(room *plan.Room, floor float64) bool {
 // inOpeningOf says whether a place lies in an opening of a room.
 func (r *cablePass) inOpeningOf(room *plan.Room, p r2.Vec) bool {
 	return slices.ContainsFunc(r.out.Openings, func(o plan.Opening) bool { return o.Room == room.Name && plane.Contains(p, o.Plan(), -plane.Grain) })
-}
-
-// higherFloor is the higher of the floor at an outlet and that at a light, m.
-func (r *cablePass) higherFloor(outlet r2.Vec, base float64) float64 {
-	if room := r.out.RoomUnder(outlet, ""); room != nil {
-		return math.Max(room.Base, base)
-	}
-	return base
 }
 
 // clearOf are the solids that stand on a floor or go through it, grown by what a cable keeps from them; one that an end is closer to, by no

@@ -151,7 +151,10 @@ func (r *circuitPass) circuit(c *scene.Circuit) plan.Circuit {
 	}
 	if c.At.Set {
 		if spot, ok := r.placed(c.Span, c.At, nil); ok {
-			out.Outlet = &spot.At
+			out.Outlet, out.Floor = &spot.At, r.out.Ground
+			if room := r.out.RoomNamed(spot.Room); room != nil {
+				out.Floor = room.Base
+			}
 		}
 	}
 	return out
@@ -160,7 +163,7 @@ func (r *circuitPass) circuit(c *scene.Circuit) plan.Circuit {
 // outletOfFeed gives a circuit without a place of its own the outlet of what feeds it: it is a way of that box.
 func (r *circuitPass) outletOfFeed(c *plan.Circuit) {
 	for from := c; c.Outlet == nil && from != nil; from = r.out.CircuitNamed(from.From) {
-		c.Outlet, c.InBox = from.Outlet, from != c
+		c.Outlet, c.Floor, c.InBox = from.Outlet, from.Floor, from != c
 	}
 }
 

@@ -100,6 +100,11 @@ func (r *draft) levels() {
 	}
 	r.out.Ground = r.s.Site.Ground.Value
 	r.out.North = r.s.Site.North.Value
+	if hours, said := r.s.Site.Hours(); said && hours <= 0 {
+		r.Errorf(r.s.Site.Until.Span, source.CodeBadValue, "write the end of the shooting after its beginning", "until %s is not after when %s", r.s.Site.Until.Value, r.s.Site.When.Value)
+	} else {
+		r.out.Shooting = hours
+	}
 }
 
 // sheet puts a sheet into the set and returns its identity.

@@ -58,8 +58,17 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 	hung := r.hangSheet(written, &g)
 	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + string(g.Kind), foot: r.footOf(written.Stand, "")})
 	stands := r.standFor(written.Stand, "", &g.Mount)
+	r.liftFor(&g.Mount, massOf(g.Item), f.Axis)
 	g.Placing = r.placing(s.At, s)
 	return g, ok && hung && stands
+}
+
+// massOf is that of a piece of the catalogue, kg; 0 where nothing says it.
+func massOf(item *kit.Grip) float64 {
+	if item == nil {
+		return 0
+	}
+	return item.Mass
 }
 
 // gripSize is the size that is written, or that of the piece of the catalogue which is named.

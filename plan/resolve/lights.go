@@ -67,6 +67,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp", foot: r.footOf(written.Stand, r.usualStand(written))}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)
+	r.liftFor(&l.Mount, head.Mass, l.Frame.Axis)
 	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
 	r.clipDiffusion(written, &l)

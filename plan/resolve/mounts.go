@@ -1,6 +1,7 @@
 package resolve
 
 import (
+	"math"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -188,6 +189,20 @@ func (r *holder) standFor(named scene.Given[string], usual string, m *plan.Mount
 		r.unknownEntry(named, "stand", kit.Names(r.kit.Stands))
 	}
 	return !named.Set
+}
+
+// liftFor takes the lowest lift of the catalogue that goes so high with the load, kg. Where none does, it stands on the ground of the highest.
+func (r *holder) liftFor(m *plan.Mount, load float64, axis r3.Vec) {
+	if m.Kind != term.Lift {
+		return
+	}
+	m.Stand, m.Chosen, m.Ground, m.Turn = nil, false, plan.UsualLift, plane.Bearing(plan.InPlan(axis))
+	if m.Lift = r.kit.LiftFor(m.Arm, load); m.Lift != nil {
+		m.Ground = m.Lift.Ground
+	} else if highest := r.kit.HighestLift(); highest != nil {
+		m.Ground = highest.Ground
+	}
+	m.Foot = math.Hypot(m.Ground[0], m.Ground[1])
 }
 
 // footOf is the ground that the stand takes that the scene names, or the usual one, m across.

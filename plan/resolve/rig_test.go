@@ -115,12 +115,12 @@ func TestWhatHoldsThings(t *testing.T) {
 		{"a lift in a room", room + "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 2, aim: [3, 4, 1], mount: {lift: 12}}}",
 			"warning lift the lift of 1 k is to go up to 12.00 m, and the ceiling of den is 2.50 m over what it stands on [write mount: {lift: 2}, or less]"},
 		{"a lift in the open", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 12, aim: [3, 9, 1], mount: {lift: 12}}}",
-			"warning lift the lift of 1 k is to go up to 12.00 m, and those that are cranked by hand go to 8.00 m [take a platform that is driven, with who may drive it; or hang it lower]"},
+			"warning lift the lift of 1 k is to go up to 12.00 m, and those of the kit, cranked by hand, go to 8.00 m [take a platform that is driven, with who may drive it; or hang it lower]"},
 		{"a lift that is too low", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 5.2, aim: [3, 9, 1], mount: {lift: 4}}}",
 			"warning lift 1 k is 5.20 m over what its lift stands on, and that goes to 4.00 m [take a higher lift, or lower the lamp]"},
 		{"a lift outdoors beside a room", room + "lights: {k: {unit: led-panel-100, at: [9, 2.5], height: 4, aim: [9, 9, 1], mount: {lift: 4}}}",
 			"warning no-opening-reached k stands outside and sends no light through an opening [aim it through an opening]\n" +
-				"info wind 1 k shows 0.2 m² to the wind at 4.00 m, and at which wind it comes down is not computed: nothing says what a lift weighs [read off its plate up to which wind it may be up]"},
+				"info wind 1 k shows 0.2 m² to the wind at 4.00 m: with 143 kg on its foot a gust of 20.9 m/s tips it by the sum, so it comes down at 12.5 m/s [read off its plate up to which wind it may be up, and watch a wind meter]"},
 		{"on the edge of a deck", room + "furniture: {riser: {deck: [2, 1.2, 0.3], at: [3, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 1.8], height: 2, aim: [3, 4, 1], mount: {stand: riser}}}",
 			"warning over-edge the legs of the stand of 1 k, 1.00 m across, reach 0.10 m over the edge of riser [move it in, take a stand with a smaller foot, or clamp it]"},
 		{"a sheet in the wind", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90, stand: wind-up-stand}}",
@@ -139,6 +139,11 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning escape the way out d is 0.70 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
 		{"a leaf in the way out", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, ajar: 30, escape: true}}\n",
 			"warning escape the way out d is 0.47 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
+		{"a frame before the way out, down to the floor", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 2], cloth: silk, at: [3, 2], height: 1, faces: 0, mount: floor}}",
+			"warning escape ada has a way of 0.29 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+		{"a frame that hangs there", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: [3, 2], height: 1.9, faces: 0, mount: floor}}", ""},
+		{"a camera between two chests", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2, 0.5, 1], at: [1, 2]}, b: {box: [2, 0.5, 1], at: [5, 2]}}\ncameras: {A: {at: [3, 2.175], looks: ada, lens: 35 mm}}",
+			"warning escape ada has a way of 0.54 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"a chest before the way out", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
 			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"a floor over the way out", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +
@@ -175,6 +180,7 @@ func TestWhereFindingsBegin(t *testing.T) {
 		turning := 0.613 * 1.2 * (1.2*1.2*high + 0.036*high*high/2)          // N m in 1 m/s: plate and post, both at 1.2
 		return math.Sqrt(mass*9.80665*0.6*math.Cos(math.Pi/3)/turning) / 1.5 // three feet on 1.2 m
 	}
+	tip := 0.018 / math.Cos(math.Pi/6) * math.Sqrt(4-math.Pow(4.05-2.125, 2)) / 2 // the lower edge of an arm of 2 m, six-sided, that comes from below by so much
 	high := 2.6
 	for sheet(high) > 3.5 {
 		high += 1e-4
@@ -190,6 +196,11 @@ func TestWhereFindingsBegin(t *testing.T) {
 		{"a sheet in a ceiling", room + "grip: {f: {flag: [0.4, 0.4], at: [3, 2], height: %s, faces: 90}}", "in-solid", 2, 2.4, 2.3},
 		{"a lift by its ceiling", room + lamp + "at: [3, 2.5], height: 2, aim: [3, 4, 1], mount: {lift: %s}}}", "lift", 2, 3, 2.5},
 		{"a lift by what any does", lamp + "at: [3, 2.5], height: 7.5, aim: [3, 9, 1], mount: {lift: %s}}}", "lift", 7, 9, 8},
+		{"a lift by its lamp", lamp + "at: [3, 2.5], height: %s, aim: [3, 9, 1], mount: {lift: 4}}}", "lift", 4.5, 6, 4 + 1.0},
+		{"the base of a lift beside a wall", room + lamp + "at: [3, %s], height: 2, aim: {pan: 76, tilt: 0}, mount: {lift: 2}}}", "in-solid", 1, 0.3, 0.75/2*math.Sin(76*math.Pi/180) + 1.2/2*math.Cos(76*math.Pi/180) - 0.01},
+		{"the wider base of a higher lift", "rooms: {den: {size: [6, 5], height: 8}}\n" + lamp + "at: [3, %s], height: 5, aim: {pan: 90, tilt: -20}, mount: {lift: 5}}}", "in-solid", 1, 0.3, 0.8/2 - 0.01},
+		{"the swing of a door", "rooms: {den: {size: [6, 5], height: 3}}\nopenings: {d: {door: den.bottom, along: 2, width: 1, swing: in}}\n" + lamp + "at: [3.7, %s], height: 2.6, aim: {pan: 0, tilt: 0}}}", "in-swing", 2, 0.6, math.Sqrt(math.Pow(1+0.018-0.01, 2) - 0.3*0.3)},
+		{"a flag over somebody", "people: {ada: {at: [3, 2], faces: 180}}\ngrip: {f: {flag: [0.2, 0.2], at: [3, %s], height: 2.3, faces: 0, mount: {boom: 2, base: [3, 4.05]}}}", "over-person", 2.4, 2.05, 2 + 0.26/2 + tip - 0.01},
 		{"a pole by its length", "rooms: {den: {size: [%s, 5]}}\nlights: {k: {unit: led-tube-60, at: [1.5, 0.3], height: 2.2, aim: down, mount: {pole: [den.left, den.right]}}}", "warning pole", 3, 4, 3.7},
 		{"a boom by its stand", lamp + "at: [5, 2], height: 2, aim: [5, 4, 1], mount: {boom: %s}, stand: light-stand}}", "boom-load", 0.5, 2.3, 0.8 * (8 - 4.5 - 1.4) / 1.4},
 		{"feet over an edge", room + "furniture: {riser: {deck: [2, 2, 0.3], at: [3, 2]}}\n" + lamp + "at: [%s, 2], height: 2, aim: [3, 4, 1], stand: light-stand, mount: {stand: riser}}}", "over-edge", 3.2, 3.9, 3.5 + 0.02},

@@ -87,6 +87,7 @@ func (c *checker) lost(load *supply.Load, d *supply.Draw) {
 
 // across tells where a cable is in the way of people, and where it hangs over a sill.
 func (c *checker) across(run *supply.Run, w wire) {
+	betweenFloors(c, run, w)
 	for _, name := range run.Through {
 		switch o := c.setup.OpeningNamed(name); {
 		case o.Escape:
@@ -108,5 +109,16 @@ func (c *checker) across(run *supply.Run, w wire) {
 		if a.Track != nil && plane.LinesMeet(run.Path, a.Track.Corners) {
 			c.add(source.Info, CodeCableAcross, w.span, w.path, "lead it under the rails between two sleepers, or round the end of the track", "the cable to %s crosses the track of %s", w.to, a.Name)
 		}
+	}
+}
+
+// betweenFloors tells where a cable goes over stairs, and where nothing says how it gets from one floor to another.
+func betweenFloors(c *checker, run *supply.Run, w wire) {
+	for _, name := range run.Stairs {
+		c.add(source.Info, CodeCableAcross, w.span, w.path, "tie it along the wall or the banister, off the treads", "the cable to %s leads over the stairs %s", w.to, name)
+	}
+	if run.Climb > 0 {
+		c.add(source.Info, CodeCableAcross, w.span, w.path, "write the stairs that it takes into furniture:, or feed it from its own floor",
+			"the cable to %s goes from one floor to another, %s apart, and no stairs of the scene lead there: it is %s long at least", w.to, unit.FormatLength(run.Climb, c.setup.Feet), unit.FormatLength(run.Length, c.setup.Feet))
 	}
 }

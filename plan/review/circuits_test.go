@@ -35,7 +35,7 @@ func severity(s source.Severity) string {
 // Circuits are held to their breakers, with every light at full, and the review says what it does not know.
 func TestCircuits(t *testing.T) {
 	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit, review.CodeCableDrop, review.CodeCableAcross, review.CodeNoCable, review.CodeInFrame,
-		review.CodeFeedOver, review.CodeNeutral, review.CodeLeakage, review.CodeDimmer}
+		review.CodeFeedOver, review.CodeNeutral, review.CodeLeakage, review.CodeDimmer, review.CodeUneven, review.CodeRunsOut}
 	const den = "rooms: {den: {size: [4, 3]}, hall: {at: [4.15, 0], size: [2, 3]}}\n"
 	through := func(door string) string {
 		return den + "openings: {d: {" + door + "}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, circuit: ring}}\n"
@@ -43,6 +43,8 @@ func TestCircuits(t *testing.T) {
 	far := func(watts int, metres string) string {
 		return fmt.Sprintf("circuits: {ring: {breaker: 32, at: [0, 0]}}\nlights: {k: {unit: fresnel-tungsten-%d, at: [%s, 0], height: 2, aim: down, circuit: ring}}\n", watts, metres)
 	}
+	const twoFloors = "rooms: {den: {size: [4, 3]}, attic: {size: [4, 3], base: 2.8}}\n"
+	const upstairs = "circuits: {ring: {breaker: 16, at: {wall: den.left, along: 1.5}}}\nlights: {k: {unit: fresnel-tungsten-650, at: {wall: attic.left, along: 1.5, in: 0.5}, height: 1.5, aim: down, mount: floor, circuit: ring}}\n"
 	lamp := func(name, unit, circuit string) string {
 		return fmt.Sprintf("  %s: {unit: %s, at: [0, 0], height: 2, aim: down%s}\n", name, unit, circuit)
 	}
@@ -82,6 +84,10 @@ func TestCircuits(t *testing.T) {
 			"info cable-across the cable to 1 k crosses the track of A [lead it under the rails between two sleepers, or round the end of the track]"},
 		{"over a sill", den + "openings: {w: {window: den.left, along: centre, width: 1}}\ncircuits: {ring: {breaker: 16, at: [-2, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3.3, 1.5], height: 2, aim: down, circuit: ring}}\n",
 			"info cable-across the cable to 1 k leads over the sill of w [keep the window open and the cable off its edge, with a loop that drips outside]"},
+		{"up the stairs", twoFloors + "furniture: {flight: {stairs: [1, 3, 2.8], at: [3.4, 1.5]}}\n" + upstairs,
+			"info cable-across the cable to 1 k leads over the stairs flight [tie it along the wall or the banister, off the treads]"},
+		{"to another floor without stairs", twoFloors + upstairs,
+			"info cable-across the cable to 1 k goes from one floor to another, 2.80 m apart, and no stairs of the scene lead there: it is 4.85 m long at least [write the stairs that it takes into furniture:, or feed it from its own floor]"},
 		{"a box that no cable reaches", den + "circuits: {ring: {breaker: 16, at: [1, 1.5]}, block: {from: ring, item: splitter-3, at: [5, 1.5]}}\n",
 			"warning no-cable there is no way for a cable from the outlet of ring to block [open a door or a gap on the way, or put it on another circuit]"},
 		{"a box that no cable of the kit feeds", "circuits: {ring: {breaker: 900, at: [0, 0]}, block: {from: ring, item: splitter-3, at: [3, 0]}}\n",
@@ -97,7 +103,8 @@ func TestCircuits(t *testing.T) {
 			"warning leakage about 10 mA flow down the earth of ring all the time, over 30 % of the 30 mA of its protection, which may trip from half of them on [spread the supplies over more residual-current devices, and write leakage: into a kit file where their plates say it]\n" +
 				"info inrush switched on at once, the lights on circuit ring draw a peak of 300 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
 		{"supplies on one phase alone", "circuits: {box: {phases: 3, breaker: 5}, a: {from: box, phase: L1, breaker: 63}}\nlights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, count: 9, circuit: a}}\n",
-			"warning neutral with up to 27 % of third harmonic the neutral of box carries 5 A, and a cable for 5 A carries 4.3 A then [take lights off it, spread them over the phases, or feed them by a thicker cable]\n" +
+			"info uneven-phases the phases of box carry 4.8 A on L1, 0 A on L2 and 0 A on L3 with all lights at full: they differ by 4.8 A, over 25 % of the 5 A that each may carry, and its neutral carries 4.8 A [no light that is on it makes them more even: put the next ones on the emptiest phase]\n" +
+				"warning neutral with up to 27 % of third harmonic the neutral of box carries 5 A, and a cable for 5 A carries 4.3 A then [take lights off it, spread them over the phases, or feed them by a thicker cable]\n" +
 				"info inrush switched on at once, the lights on circuit a draw a peak of 270 A: a breaker of 63 A, type B, may open [switch them on one after the other]"},
 		{"a generator in kVA", "circuits: {gen: {breaker: 16, kind: generator, power: 700 W, kva: 0.7}}\nlights: {k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, count: 6, circuit: gen}}\n", "warning feed-over gen has to give 0.734 kVA with all lights at full, and it gives 0.7 kVA [take lights off it, or feed them from a larger one]\n" +
 			"info inrush switched on at once, the lights on circuit gen draw a peak of 180 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
@@ -107,6 +114,21 @@ func TestCircuits(t *testing.T) {
 			"info dimmer 1 k draws 15 W, and a dimmer 300 W dims from 20 W on [put a second lamp on the same dimmer]"},
 		{"a bulb of which nobody knows how it dims", "lights: {k: {unit: practical-table, bulb: led-806, at: [0, 0], level: 50 %}}\n",
 			"info dimmer 1 k has a bulb that is no filament at 50 %, and nothing says what dims it [try the bulb with its dimmer first, and write dimmer: once that is known]"},
+		{"all on one phase", "circuits: {box: {breaker: 16, phases: 3, residual: 30}, a: {from: box, phase: L1}, b: {from: box, phase: L2}, c: {from: box, phase: L3}}\nlights:\n" +
+			lamp("k", "fresnel-tungsten-650", ", circuit: a") + lamp("l", "fresnel-tungsten-650", ", circuit: a") + lamp("m", "fresnel-tungsten-300", ", circuit: b"),
+			"info uneven-phases the phases of box carry 5.7 A on L1, 1.4 A on L2 and 0 A on L3 with all lights at full: they differ by 5.7 A, over 25 % of the 16 A that each may carry, and its neutral carries 5.2 A " +
+				"[move 1 k (2.8 A) from a on L1 to c on L3: then they carry 2.9 A on L1, 1.4 A on L2 and 2.9 A on L3]"},
+		{"one light on a generator of three phases", "circuits: {gen: {breaker: 16, phases: 3, kind: generator}, a: {from: gen, phase: L1}, b: {from: gen, phase: L2}}\nlights:\n" + lamp("k", "open-tungsten-2000", ", circuit: a"),
+			"warning uneven-phases the phases of gen carry 8.7 A on L1, 0 A on L2 and 0 A on L3 with all lights at full: they differ by 8.7 A, over 25 % of the 16 A that each may carry, and its neutral carries 8.7 A " +
+				"[no light that is on it makes them more even: put the next ones on the emptiest phase]\n" +
+				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 16 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
+		{"a battery, and nothing says how long is shot", "circuits: {b: {item: battery-mains-1000, breaker: 16}}\nlights:\n" + lamp("k", "fresnel-tungsten-300", ", circuit: b"),
+			"info runs-out the battery b lasts 2 h 40 min with the lights as they are set, and nothing says how long is shot: a day is reckoned at 10 h [bring 4 in all and change them, feed it from mains, or dim what is on it]"},
+		{"a battery that lasts the day", "circuits: {b: {item: battery-mains-1000, breaker: 16}}\nlights:\n" + lamp("k", "practical-bulb", ", circuit: b"), ""},
+		{"a battery for the hours of the site", "site: {when: 2026-03-01 22:00, until: 02:30}\ncircuits: {b: {item: battery-mains-1000, breaker: 16}}\nlights:\n" + lamp("k", "fresnel-tungsten-300", ", circuit: b"),
+			"warning runs-out the battery b lasts 2 h 40 min with the lights as they are set, and the site says 4 h 30 min [bring 2 in all and change them, feed it from mains, or dim what is on it]"},
+		{"a tank", "circuits: {gen: {breaker: 16, kind: generator, tank: 4.5, burn: 1.1}}\nlights:\n" + lamp("k", "led-panel-100", ", circuit: gen"),
+			"info runs-out a tank of gen lasts 4 h 05 min at full load, and nothing says how long is shot: a day is reckoned at 10 h [bring 11 l of fuel in all, and fill it between takes, stopped and cool]"},
 		{"a battery of unknown volts", "circuits: {ring: {breaker: 1, kind: battery}}\nlights:\n" + lamp("k", "led-panel-100", on), ""},
 	} {
 		if got := toldOf(t, c.scene, codes...); got != c.want {
@@ -169,6 +191,10 @@ func TestFeedsBegin(t *testing.T) {
 		{review.CodeFeedOver, "circuits: {a: {breaker: 16, kind: generator, power: 1 kW, already: %f W}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 0, 1000, 350},
 		{review.CodeFeedOver, "circuits: {a: {breaker: 16, kind: generator, kva: %f, already: 150 W}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 0.1, 3, 0.8},
 		{review.CodeLeakage, "circuits: {a: {breaker: 16, residual: %f}}\n" + supplies(9), 10, 100, 30},
+		{review.CodeUneven, "circuits: {gen: {phases: 3, breaker: %f, kind: generator}, a: {from: gen, phase: L2, breaker: 16}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 5, 30, 4 * 650.0 / 230},
+		{review.CodeUneven, "circuits: {box: {phases: 3, breaker: 16, rule: 80 %%, already: 900 W}, a: {from: box, phase: L1, breaker: 16, already: %f W}, b: {from: box, phase: L3, breaker: 6}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 0, 1500, 0.25*0.8*16*230 - 650},
+		{review.CodeRunsOut, "circuits: {b: {breaker: 16, kind: battery, volts: 230, hertz: 50, energy: %f, usable: 80 %%}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: b}}\n", 1000, 20000, 10 * 650 / 0.8},
+		{review.CodeRunsOut, "site: {when: 2026-03-01 22:00, until: 2026-03-02 03:30}\ncircuits: {gen: {breaker: 16, kind: generator, tank: %f, burn: 1.2}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: gen}}\n", 1, 20, 5.5 * 1.2},
 		{review.CodeDimmer, "lights: {k: {unit: practical-table, bulb: {watts: %f W}, at: [0, 0], level: 50 %%}}\n", 5, 50, 20},
 		{review.CodeNeutral, "circuits: {box: {phases: 3, breaker: %f}, a: {from: box, phase: L1, breaker: 16}, b: {from: box, phase: L2, breaker: 16}, c: {from: box, phase: L3, breaker: 16}}\n" + small,
 			1.01 * amps, 10 * amps, 3 * 0.86 * amps},

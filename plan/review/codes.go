@@ -29,6 +29,8 @@ const (
 	CodeOverload        = "overload"        // warning: a circuit that carries more than it may
 	CodeFeedOver        = "feed-over"       // warning: a generator or a battery that has to give more than it can
 	CodeNeutral         = "neutral"         // warning: three phases whose harmonics overload the neutral, or a cable for it
+	CodeUneven          = "uneven-phases"   // note: three phases that differ by much; warning: those of a generator
+	CodeRunsOut         = "runs-out"        // warning: a battery or a tank that does not last as long as is shot; note: as a day, where nothing says how long
 	CodeLeakage         = "leakage"         // warning: more current down the earth than a residual-current device should stand
 	CodeDimmer          = "dimmer"          // warning: a light that its dimmer does not dim; note: one that is too small or too large for those of the kit
 	CodeLoadUnknown     = "load-unknown"    // note: a light on a circuit whose power nothing says

@@ -1,12 +1,12 @@
 package review
 
 import (
+	"fmt"
 	"math"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/power"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/supply"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -28,25 +28,29 @@ func feed(c *checker, circuit *plan.Circuit) {
 // kilo prints volt-amperes in thousands.
 func kilo(voltAmps float64) string { return unit.FormatNumber(voltAmps/1000) + " kVA" }
 
-// neutral warns of a neutral, or of phases beside it, that carry more than a cable of so many loaded cores does with the third harmonics that its supplies and dimmers
-// may make.
-func neutral(c *checker, circuit *plan.Circuit) {
+// workingDay is how long a day of shooting is where nothing says it, h: common practice.
+const workingDay = 10
+
+// lasts holds a battery, and the tank of a generator, to the time that the site says is shot; where it says none, a note has what a day takes.
+func lasts(c *checker, circuit *plan.Circuit) {
 	load := c.supply.Of(circuit.Name)
-	if load == nil || !load.Known || !circuit.ThreePhases || load.Overloaded() {
+	if load == nil || load.Hours() == 0 {
 		return
 	}
-	flow, third := &load.Flow, load.Flow.ThirdShare()
-	factor, byNeutral := power.HarmonicFactor(third)
-	carried, where := flow.Most(), "a phase"
-	if byNeutral || flow.WorstNeutral() > carried {
-		carried, where = flow.WorstNeutral(), "the neutral"
+	severity, wanted, day := source.Warning, c.setup.Shooting, "and the site says "+unit.FormatHours(c.setup.Shooting)
+	if wanted == 0 {
+		severity, wanted, day = source.Info, workingDay, fmt.Sprintf("and nothing says how long is shot: a day is reckoned at %d h", workingDay)
 	}
-	if carried <= circuit.Limit()*factor+ampSlack {
+	times := math.Ceil(wanted/load.Hours() - 1e-9)
+	if times <= 1 {
 		return
 	}
-	c.add(source.Warning, CodeNeutral, circuit.Span, circuit.Path, "take lights off it, spread them over the phases, or feed them by a thicker cable",
-		"with up to %.0f %% of third harmonic %s of %s carries %s, and a cable for %s carries %s then", 100*third, where, circuit.Name, supply.AmpsOver(carried),
-		unit.FormatAmps(circuit.Limit()), unit.FormatAmps(circuit.Limit()*factor))
+	what, hint := "the battery "+circuit.Name+" lasts "+unit.FormatHours(load.Hours())+" with the lights as they are set", fmt.Sprintf("bring %.0f in all and change them, feed it from mains, or dim what is on it", times)
+	if circuit.Energy == 0 {
+		what = "a tank of " + circuit.Name + " lasts " + unit.FormatHours(load.Hours()) + " at full load"
+		hint = fmt.Sprintf("bring %s l of fuel in all, and fill it between takes, stopped and cool", unit.FormatNumber(math.Ceil(wanted*circuit.Burn-1e-9)))
+	}
+	c.add(severity, CodeRunsOut, circuit.Span, circuit.Path, hint, "%s, %s", what, day)
 }
 
 // ampSlack is how far a current may be over a limit by rounding, A.

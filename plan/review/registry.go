@@ -32,8 +32,10 @@ var (
 	}
 	ofCircuits = []check[plan.Circuit]{
 		{[]string{CodeOverload, CodeLoadUnknown}, "a circuit that carries more than its breaker and its rule allow, all lights at full", (*checker).load},
-		{[]string{CodeCableDrop, CodeCableAcross, CodeNoCable}, "voltage lost in cable, and cable through doors and windows, over walks, tracks and the way out", (*checker).cables},
+		{[]string{CodeCableDrop, CodeCableAcross, CodeNoCable}, "voltage lost in cable, and cable through doors and windows, over walks, tracks, stairs and the way out, and between floors", (*checker).cables},
 		{[]string{CodeFeedOver}, "a generator or a battery that has to give more than it can", feed},
+		{[]string{CodeRunsOut}, "a battery or a tank that does not last as long as the site says is shot, or as a day of 10 h", lasts},
+		{[]string{CodeUneven}, "three phases of which one carries much more than another, and what to move", uneven},
 		{[]string{CodeNeutral}, "three phases whose third harmonics overload their neutral", neutral},
 		{[]string{CodeLeakage}, "more current down the earth than a residual-current device stands all the time", leakage},
 		{[]string{CodeInrush}, "lights that a breaker may not hold as they are switched on", (*checker).inrush},

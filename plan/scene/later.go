@@ -62,7 +62,7 @@ var laters = []Later{
 	{Table: "site", Key: "latitude", Waits: bySun},
 	{Table: "site", Key: "longitude", Waits: bySun},
 	{Table: "site", Key: "zone", Waits: bySun},
-	{Table: "site", Key: "until", Waits: bySun},
+	{Table: "site", Key: "until", Waits: "the way of the sun until then"},
 	{Table: "site", Key: "sky", Waits: bySun},
 }
 

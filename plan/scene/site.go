@@ -11,10 +11,11 @@ import (
 // moment reads a day with its time: `2026-06-21 15:30`.
 var moment = scalar("a day and time", "2026-06-21 15:30", map[string]any{"type": "string"},
 	func(text string, _ *source.Node, _ *source.Context) (string, error) {
-		for _, layout := range []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02"} {
-			if _, err := time.Parse(layout, text); err == nil {
-				return text, nil
-			}
+		if _, ok := momentOf(text); ok {
+			return text, nil
+		}
+		if _, err := time.Parse("2006-01-02", text); err == nil {
+			return text, nil
 		}
 		return "", source.Errorf(source.CodeBadValue, "write it like 2026-06-21 15:30", "%q is not a day and time", text)
 	})
@@ -25,7 +26,7 @@ var until = scalar("a time", "18:00", map[string]any{"type": "string"},
 		if _, err := time.Parse("15:04", text); err == nil {
 			return text, nil
 		}
-		if _, err := time.Parse("2006-01-02 15:04", text); err != nil {
+		if _, ok := momentOf(text); !ok {
 			return "", source.Errorf(source.CodeBadValue, "write it like 18:00 or 2026-06-21 18:00", "%q is not a time", text)
 		}
 		return text, nil
@@ -40,6 +41,40 @@ var zone = checked(text("a time zone", "+02:00"), func(text string) error {
 	}
 	return nil
 })
+
+// The ways in which a day with its time is written.
+var momentLayouts = []string{"2006-01-02 15:04", "2006-01-02T15:04"}
+
+// Hours is how long is shot from `when` until `until`, h; not said where one of them lacks, or `when` is no more than a day. An hour that is not after that of
+// the beginning is of the next day.
+func (s *Site) Hours() (hours float64, said bool) {
+	from, ok := momentOf(s.When.Value)
+	if !ok || !s.Until.Set {
+		return 0, false
+	}
+	if until, ok := momentOf(s.Until.Value); ok {
+		return until.Sub(from).Hours(), true
+	}
+	at, err := time.Parse("15:04", s.Until.Value)
+	if err != nil {
+		return 0, false
+	}
+	until := from.Truncate(24 * time.Hour).Add(time.Duration(at.Hour())*time.Hour + time.Duration(at.Minute())*time.Minute)
+	if !until.After(from) {
+		until = until.Add(24 * time.Hour)
+	}
+	return until.Sub(from).Hours(), true
+}
+
+// momentOf is a day with its time.
+func momentOf(text string) (at time.Time, ok bool) {
+	for _, layout := range momentLayouts {
+		if at, err := time.Parse(layout, text); err == nil {
+			return at, true
+		}
+	}
+	return at, false
+}
 
 var siteTable = tableOf("site", "The world outside. Without a site nothing comes from outside.", nil,
 	value("ground", quantity("a ground level", "-0.4", lengths, between(-maxHeight, maxHeight)),
@@ -56,7 +91,7 @@ var siteTable = tableOf("site", "The world outside. Without a site nothing comes
 	value("when", moment, func(s *Site) *Given[string] { return &s.When },
 		"The moment that the sun and the sky are computed for.", "2026-06-21 15:30", "none, and then no sun"),
 	value("until", until, func(s *Site) *Given[string] { return &s.Until },
-		"The end of the shooting time.", "18:00", "the moment alone"),
+		"The end of the shooting time; an hour before that of `when` is of the next day. Review holds batteries and tanks to the time between.", "18:00", "the moment alone"),
 	value("sky", source.OneOf("a sky", "clear", "hazy", "broken", "overcast", "none"),
 		func(s *Site) *Given[string] { return &s.Sky }, "The weather.", "hazy", "none"),
 )

@@ -8,25 +8,20 @@ import (
 
 // Move is a light that goes from one circuit to another.
 type Move struct {
-	Light *plan.Light
-	To    *Load
-	Amps  float64 // that it takes there
+	Light    *plan.Light
+	From, To *Load
+	Amps     float64 // that it takes there
+
+	before float64 // that it took on the other, A
 }
 
 // Relief is the least that brings a circuit under its limit: the fewest lights of those that it feeds which find room on others, on them and on all that feeds
 // them, and of as few those that take the least current away. It is nil where no lights do.
 func (s *Supply) Relief(from *Load) []Move {
-	r := relief{supply: s, from: from, more: map[*Load]*[3]float64{}}
-	for i := range s.Loads {
-		r.more[&s.Loads[i]] = &[3]float64{}
-	}
-	r.gather(from)
-	for r.most = 1; r.most <= len(r.movable) && r.most <= mostMoves; r.most++ {
-		if r.search(0, nil, 0); r.best != nil {
-			return r.best
-		}
-	}
-	return nil
+	r := s.newRelief(from)
+	r.enough = func() bool { return r.within(from) }
+	r.to = func(*Load) bool { return true }
+	return r.find()
 }
 
 // mostMoves bounds how many lights an advice moves: who has to move more begins anew.
@@ -42,11 +37,32 @@ type movable struct {
 type relief struct {
 	supply  *Supply
 	from    *Load
+	enough  func() bool      // whether the moves do what they are for
+	to      func(*Load) bool // whether a light may go there
 	movable []movable
 	more    map[*Load]*[3]float64 // that the moves put on each circuit, by its phases, A; less than 0 is taken away
 	most    int
 	best    []Move
 	least   float64 // the current that the best takes away, A
+}
+
+func (s *Supply) newRelief(from *Load) *relief {
+	r := &relief{supply: s, from: from, more: map[*Load]*[3]float64{}}
+	for i := range s.Loads {
+		r.more[&s.Loads[i]] = &[3]float64{}
+	}
+	r.gather(from)
+	return r
+}
+
+// find is the fewest moves that are enough; nil where no few are.
+func (r *relief) find() []Move {
+	for r.most = 1; r.most <= len(r.movable) && r.most <= mostMoves; r.most++ {
+		if r.search(0, nil, 0); r.best != nil {
+			return r.best
+		}
+	}
+	return nil
 }
 
 // gather lists the lights that a circuit feeds and that draw something, the largest first.
@@ -62,7 +78,7 @@ func (r *relief) gather(l *Load) {
 }
 
 func (r *relief) search(first int, moved []Move, away float64) {
-	if r.within(r.from) {
+	if r.enough() {
 		if len(moved) > 0 && (r.best == nil || away < r.least-slack) {
 			r.best, r.least = slices.Clone(moved), away
 		}
@@ -71,6 +87,11 @@ func (r *relief) search(first int, moved []Move, away float64) {
 	if len(moved) == r.most {
 		return
 	}
+	r.each(first, func(i int, m Move) { r.search(i+1, append(moved, m), away+m.before) })
+}
+
+// each calls f with every light from the first on, moved to every other circuit that has room for it.
+func (r *relief) each(first int, f func(i int, m Move)) {
 	var tried []movable
 	for i := first; i < len(r.movable); i++ {
 		m := r.movable[i]
@@ -78,7 +99,7 @@ func (r *relief) search(first int, moved []Move, away float64) {
 			continue // one light is as good as another that is as large
 		}
 		tried = append(tried, m)
-		r.place(i, moved, away)
+		r.place(i, f)
 	}
 }
 
@@ -86,22 +107,26 @@ func (r *relief) search(first int, moved []Move, away float64) {
 func (d *Draw) alike(o *Draw) bool { return d.Full == o.Full && d.Light.Mains == o.Light.Mains }
 
 // place tries a light on every other circuit that has room for it.
-func (r *relief) place(i int, moved []Move, away float64) {
+func (r *relief) place(i int, f func(i int, m Move)) {
 	m := r.movable[i]
 	for k := range r.supply.Loads {
 		to := &r.supply.Loads[k]
-		if to == m.on || !to.takes(m.draw.Light) {
+		if to == m.on || !r.to(to) || !to.takes(m.draw.Light) {
 			continue
 		}
-		amps := drawOf(m.draw.Light, to.Circuit.Volts, to.Circuit.Direct).Full
-		r.shift(m.on, -m.draw.Full)
-		r.shift(to, amps)
+		move := Move{m.draw.Light, m.on, to, drawOf(m.draw.Light, to.Circuit.Volts, to.Circuit.Direct).Full, m.draw.Full}
+		r.move(&move, 1)
 		if r.holds(to) {
-			r.search(i+1, append(moved, Move{m.draw.Light, to, amps}), away+m.draw.Full)
+			f(i, move)
 		}
-		r.shift(to, -amps)
-		r.shift(m.on, m.draw.Full)
+		r.move(&move, -1)
 	}
+}
+
+// move makes a move, and with -1 takes it back.
+func (r *relief) move(m *Move, way float64) {
+	r.shift(m.From, -way*m.before)
+	r.shift(m.To, way*m.Amps)
 }
 
 // shift puts a current on a circuit and on all that feeds it.

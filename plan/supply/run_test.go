@@ -54,6 +54,9 @@ func TestCableRoundThings(t *testing.T) {
 	}{
 		{"an empty room", "", outlet, 3.5, 1e-6},
 		{"a table", "furniture: {t: {table: [1, 1, 0.7], at: [2, 1.5]}}\n", outlet, 3.5, 1e-6},
+		{"a frame that reaches down to the floor", "grip: {f: {frame: [1, 2], cloth: silk, at: [2, 1.5], height: 1, faces: 90, mount: hand}}\n", outlet,
+			math.Hypot(1.99-cut, 0.65) + 0.02 + 2*cut + math.Hypot(1.49-cut, 0.65), 1e-6},
+		{"a frame that does not", "grip: {f: {frame: [1, 2], cloth: silk, at: [2, 1.5], height: 1.2, faces: 90, mount: hand}}\n", outlet, 3.5, 1e-6},
 		{"a box that hangs", "furniture: {t: {box: [1, 1, 0.7], at: [2, 1.5], lift: 0.5}}\n", outlet, 3.5, 1e-6},
 		{"a box", "furniture: {t: {box: [1, 1, 0.7], at: [2, 1.5]}}\n", outlet, round, 1e-6},
 		{"from outside a closed room", "", "[-1, 1.5]", math.Inf(1), 0},

@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 )
@@ -117,6 +118,12 @@ func FormatPower(watts float64) string { return trimZeros(watts, 1) + " W" }
 
 // FormatAmps prints a current: "4.2 A".
 func FormatAmps(amps float64) string { return trimZeros(amps, 1) + " A" }
+
+// FormatHours prints how long something lasts, rounded down to five minutes: `1 h 35 min`.
+func FormatHours(hours float64) string {
+	minutes := 5 * int(math.Floor(hours*12+1e-6))
+	return fmt.Sprintf("%d h %02d min", minutes/60, minutes%60)
+}
 
 // FormatMass prints kilograms to a tenth: `6.2 kg`.
 func FormatMass(kg float64) string { return trimZeros(kg, 1) + " kg" }

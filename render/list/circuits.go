@@ -91,8 +91,5 @@ func runWords(to string, r *supply.Run, lost float64, feet bool) string {
 	if lost > 0 {
 		text += ", loses " + section.LossWords(lost)
 	}
-	if len(r.Through) > 0 {
-		text += ", through " + strings.Join(r.Through, " and ")
-	}
-	return text
+	return section.Joined(", ", text, section.Units{Feet: feet}.WayWords(r.Run))
 }

@@ -138,5 +138,5 @@ func (d *Day) without() (all []string) {
 func NotListed() []string {
 	return []string{
 		"Not listed: cameras and their rails, furniture and decks, control, tools, and batteries, splitters and boxes that no circuit names.",
-		"Adapters of spigots are not counted, and nobody checks what walls, ceilings and furniture bear: whoever rigs decides."}
+		"Adapters of spigots are counted between a head and the stand that it is on alone, and nobody checks what walls, ceilings and furniture bear: whoever rigs decides."}
 }

@@ -17,7 +17,7 @@ var kitColumns = []Column{
 	{Key: "spares", Head: "spare", Doc: "how many go along beside them, by the rule of the kit", Number: true},
 	{Key: "what", Head: "what", Doc: "what it is called"},
 	{Key: "name", Head: "in the kit", Doc: "its name in the kit, which `scrimshaw kit` explains; \"\" where it has none"},
-	{Key: "orEqual", Head: "or equal", Doc: "what another unit has to give to do in its place: lx on its axis, rounded down, and its white"},
+	{Key: "orEqual", Head: "or equal", Doc: "what another unit has to give to do in its place: lx on its axis, rounded down, its white, and the smallest other of the kit that gives as much, used alike"},
 	{Key: "kgEach", Head: "kg each", Doc: "mass of one with its supply, kg", Number: true},
 	{Key: "kg", Head: "kg", Doc: "mass of all with the spares, kg", Number: true},
 	{Key: "litresEach", Head: "litres each", Doc: "volume of the case of one, litres", Number: true},

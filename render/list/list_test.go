@@ -17,8 +17,8 @@ import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/supply"
+	"scrimshaw/plan/unit"
 	"scrimshaw/render/list"
-	"scrimshaw/render/sheet/section"
 )
 
 // hostile is a day whose words could be taken for formulas, in several scripts, with two set-ups and a light of which little is known.
@@ -99,7 +99,7 @@ lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, cir
 			load = &supply.Of(s).Loads[0]
 		})
 		got := *d.Circuits.Rows[0][d.Circuits.At("hours")].Number
-		if said, want := section.HoursWords(math.Round(60*got)/60), section.HoursWords(load.Hours()); said != want || math.Abs(got-load.Hours()) > 1.0/60 {
+		if said, want := unit.FormatHours(math.Round(60*got)/60), unit.FormatHours(load.Hours()); said != want || math.Abs(got-load.Hours()) > 1.0/60 {
 			t.Errorf("%d Wh: %g h read %s, and the plan says %s", energy, got, said, want)
 		}
 	}

@@ -28,7 +28,7 @@ func warningsOf(s *study.Study) []string {
 
 // The findings that a crew reads first of all: what trips, burns, falls or has no current, and then what spoils a picture.
 var (
-	harms = []string{review.CodeOverload, review.CodeFeedOver, review.CodeNeutral, review.CodeLeakage, fit.CodeTooHot, fit.CodeHeat, fit.CodeMains, review.CodeStandHeavy, review.CodeStandSpigot,
+	harms = []string{review.CodeOverload, review.CodeFeedOver, review.CodeNeutral, review.CodeLeakage, review.CodeRunsOut, fit.CodeTooHot, fit.CodeHeat, fit.CodeMains, review.CodeStandHeavy, review.CodeStandSpigot,
 		review.CodeNoCable, review.CodeCableAcross, fit.CodeHitsPerson, fit.CodeBoomLoad, fit.CodePole, fit.CodeOverEdge, fit.CodeHotNear, fit.CodeWind, fit.CodeEscape}
 	spoils = []string{review.CodeInFrame, review.CodeReflected, review.CodeInGlass, review.CodeFlare, review.CodeFlicker, review.CodeLineCrossed}
 )

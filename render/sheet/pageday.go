@@ -31,6 +31,9 @@ type dayList struct {
 	name, title, about string
 	columns            []dayColumn
 	by                 string // the key of the set-up that its rows are gathered by; "" of a list of all together
+	brief              string // what it is, beside its title on the pages of another
+	on                 string // the list on whose pages it stands where the reader has that; "" on its own
+	first              bool   // whether it stands before that
 }
 
 // dayLists are the lists of a day in their order.
@@ -43,7 +46,7 @@ func listsOfKit() []dayList {
 			{head: "kind", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
 			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "for", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
 			{head: "note", keys: []string{"note"}}, {head: "rate", keys: []string{"rate"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true}}},
-		{name: "consumables", title: "Consumables", about: "What does not come back: gel and cloth by the roll, tape and foil.", columns: []dayColumn{
+		{name: "consumables", title: "Consumables", on: "kit", brief: "what does not come back", about: "What does not come back: gel and cloth by the roll, tape and foil.", columns: []dayColumn{
 			{head: "what", keys: []string{"what"}, fills: true}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
 			{head: "m²", keys: []string{"squareMetres"}}, {head: "roll m", keys: []string{"rollMetres"}}, {head: "m off it", keys: []string{"metres"}}, {head: "waste %", keys: []string{"wastePercent"}},
 			{head: "bring", keys: []string{"count"}}, {head: "for", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
@@ -63,7 +66,7 @@ func listsOfSetups() []dayList {
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
 			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}},
 			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
-		{name: "power", title: "Power", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
+		{name: "power", title: "Power", on: "circuits", first: true, brief: "the worst of all set-ups", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
 			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
 			{head: "A at full", keys: []string{"ampsFull"}}, {head: "in", keys: []string{"fullIn"}}, {head: "A as set", keys: []string{"ampsAsSet"}}, {head: "in", keys: []string{"asSetIn"}},
 			{head: "left A", keys: []string{"ampsLeft"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}}, {head: "hours", keys: []string{"hours"}},
@@ -71,36 +74,62 @@ func listsOfSetups() []dayList {
 	}
 }
 
-// listSheets are the lists that the reader of the day has use for; those that are empty have no pages.
+// listSheets are the lists that the reader of the day has use for; those that are empty have no pages, and some stand on the pages of others.
 func (b *binder) listSheets() (all []*sheet) {
-	for _, l := range dayLists() {
-		if slices.Contains(b.reader.lists, l.name) {
-			all = append(all, b.listSheet(&l))
+	lists := dayLists()
+	for i := range lists {
+		if l := &lists[i]; b.reads(l.name) && !(l.on != "" && b.reads(l.on)) {
+			all = append(all, b.listSheet(l, lists))
 		}
 	}
 	return all
 }
 
-// listSheet is the pages of one list.
-func (b *binder) listSheet(l *dayList) *sheet {
+// reads says whether the reader of the day has use for a list.
+func (b *binder) reads(name string) bool { return slices.Contains(b.reader.lists, name) }
+
+// listSheet is the pages of one list, with the lists that stand on them.
+func (b *binder) listSheet(l *dayList, lists []dayList) *sheet {
 	s := b.sheetOf(l.title)
 	t := &s.d.Typesetter
-	var blocks []*draw.Block
-	for _, q := range b.sections(l) {
-		blocks = append(blocks, t.Wide(q, b.wide))
-	}
-	note := section.DayCautions(b.digests)
-	if l.name == "kit" {
-		note = &section.Section{Words: b.lists.Lacks()}
-		if len(b.reader.shelves) > 0 { // of the rest of the van this page has no totals
-			note.Words = list.NotListed()
+	blocks := b.blocks(t, l, false)
+	for i := range lists {
+		guest := &lists[i]
+		switch {
+		case guest.on != l.name || !b.reads(guest.name):
+		case guest.first:
+			blocks = append(b.blocks(t, guest, true), blocks...)
+		default:
+			blocks = append(blocks, b.blocks(t, guest, true)...)
 		}
 	}
-	b.pour(s, blocks, t.Wide(note, b.footWide()), func() (*dayPage, float64) {
+	b.pour(s, blocks, t.Wide(b.noteOf(l), b.footWide()), func() (*dayPage, float64) {
 		d := b.newPage(s, l.name, l.about, "Lists", l.title)
 		return d, d.heading(l.title, section.Joined(", ", s.title, b.totals(l)))
 	})
 	return s
+}
+
+// blocks are the rows of a list as they are set; one that is a guest on the pages of another says what it is.
+func (b *binder) blocks(t *draw.Typesetter, l *dayList, guest bool) (all []*draw.Block) {
+	for _, q := range b.sections(l) {
+		if guest {
+			q.Title = l.title + ": " + l.brief
+		}
+		all = append(all, t.Wide(q, b.wide))
+	}
+	return all
+}
+
+// noteOf is what stands at the foot of the pages of a list.
+func (b *binder) noteOf(l *dayList) *section.Section {
+	switch {
+	case l.name != "kit":
+		return section.DayCautions(b.digests)
+	case len(b.reader.shelves) > 0: // of the rest of the van this page has no totals
+		return &section.Section{Words: list.NotListed()}
+	}
+	return &section.Section{Words: b.lists.Lacks()}
 }
 
 // totals are the sums that stand over the kit.
@@ -278,7 +307,7 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 func (b *binder) asOnPlans(key string, n float64, words string) string {
 	switch key {
 	case "hours":
-		return section.HoursWords(math.Round(60*n) / 60)
+		return unit.FormatHours(math.Round(60*n) / 60)
 	case "rate", "price", "each":
 		return fmt.Sprintf("%.2f", n)
 	case "heightMetres":

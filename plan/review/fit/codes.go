@@ -4,7 +4,7 @@ package fit
 const (
 	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a lamp, a lens, grip
 	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, what holds things, a camera, a meter
-	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
+	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture; note: those of a camera
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeBelowFloor       = "below-floor"        // a lamp, a lens or grip under the floor or the ground
 	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by; a warning where some of the beam passes
@@ -38,7 +38,7 @@ const (
 	CodeBoomBalance      = "boom-balance"       // info: the counterweight of a boom
 	CodeBoomLoad         = "boom-load"          // warning: a boom or its stand that does not carry what is on it
 	CodePole             = "pole"               // info: the force of a pole on its walls; warning: one too long or too weak
-	CodeLift             = "lift"               // warning: a lift that goes too low, or higher than there is room or than any goes
+	CodeLift             = "lift"               // warning: a lift that goes too low, or higher than there is room or than any of the kit goes with its lamp
 	CodeOverEdge         = "over-edge"          // warning: a stand whose feet reach over the edge of what it stands on
 	CodeWind             = "wind"               // info: the wind at which what stands outdoors comes down, or that no stand is named to tell it by; warning: less than a fresh breeze
 	CodeHotNear          = "hot-near"           // warning: a hot head near what burns

@@ -23,16 +23,12 @@ const (
 
 // legsFree warns of a stand whose legs have no room.
 func (r *contactFinder) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
-	if !m.Kind.OnLegs() || class == term.Practical {
+	if !m.Kind.OnLegs() || m.Kind == term.Lift || class == term.Practical { // the base of a lift is looked at as it is
 		return
 	}
-	met := r.legsMeet(m, m.Base, base)
-	if len(met) == 0 {
+	into := r.legsInto(m, base)
+	if into == nil {
 		return
-	}
-	var into []string
-	for _, c := range met {
-		into = append(into, r.Length(c.depth)+" into "+c.name)
 	}
 	hint := "use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}"
 	if moves := r.movesForLegs(m, base); moves != nil {
@@ -44,6 +40,27 @@ func (r *contactFinder) legsFree(name string, m *plan.Mount, base float64, class
 	}
 	r.Warnf(r.things[name].at, CodeStandTight, hint, "the legs of the stand of %s, %s across, reach %s",
 		r.out.Numbered(name), r.Length(m.Foot), strings.Join(into, " and "))
+}
+
+// cameraLegsFree notes a camera whose legs have no room as wide as they usually stand.
+func cameraLegsFree(r *checker, c *plan.Camera) bool {
+	m := body.LegsOfCamera(c)
+	if m == nil || c.Frame.At.Z <= c.Base || r.told[toldClash{c.Name, body.Head, ""}] {
+		return true
+	}
+	if into := r.legsInto(m, c.Base); into != nil {
+		r.Infof(r.things[c.Name].at, CodeStandTight, "draw its legs in and put bags on them, or put it on a plate or a short stand", "the legs of %s, %s across as they usually stand, reach %s",
+			c.Name, r.Length(m.Foot), strings.Join(into, " and "))
+	}
+	return true
+}
+
+// legsInto says what the legs of a stand reach into, and how far; nil where they have room.
+func (r *contactFinder) legsInto(m *plan.Mount, base float64) (into []string) {
+	for _, c := range r.legsMeet(m, m.Base, base) {
+		into = append(into, r.Length(c.depth)+" into "+c.name)
+	}
+	return into
 }
 
 // legsMeet lists what the circle of a stand's legs about a point would go through, the deepest of

@@ -70,6 +70,7 @@ var (
 	}
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeInSolid, CodeOverCeiling, CodeBelowFloor, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, over the ceiling or under the floor, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
+		{[]string{CodeStandTight}, "a camera whose legs have no room as they usually stand", cameraLegsFree},
 		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven}, "a track that leads through something, with a stand on it, a walk across it or a step under it", (*checker).trackFree},
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
@@ -89,7 +90,7 @@ var (
 const (
 	boomWords = "the counterweight of a boom, and an arm or a stand that does not carry it"
 	poleWords = "the force of a pole on its walls, and one that is too long or too weak"
-	liftWords = "a lift that goes too low for its lamp, or higher than there is room or than any goes"
+	liftWords = "a lift that goes too low for its lamp, or higher than there is room or than any of the kit goes with it"
 	edgeWords = "a stand whose feet reach over the edge of what it stands on"
 	windWords = "the wind at which what stands outdoors tips and comes down"
 )

@@ -7,7 +7,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
-	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/rig"
@@ -104,27 +103,27 @@ func (h held) pole() bool {
 	return true
 }
 
-// What lifts do, m: common practice. A lamp stands on a platform, and its face is at most so far over that; those that are cranked by
-// hand go so high.
-const (
-	overPlatform = 1.0
-	tallestLift  = 8.0
-)
+// overPlatform is how far over the platform of a lift the face of a lamp is at most, m: common practice.
+const overPlatform = 1.0
 
-// lift warns of a lift that does not go as high as its lamp, or higher than there is room or than any goes.
+// lift warns of a lift that does not go as high as its lamp, or higher than there is room or than any of the kit goes with it.
 func (h held) lift() bool {
 	if h.mount.Kind != term.Lift {
 		return true
 	}
 	rise := h.top - h.base
 	room := h.out.RoomHolding(h.mount.Base, h.out.Spots[h.name].Room)
+	highest := h.out.Kit.HighestLift()
 	switch {
 	case room != nil && h.base+h.mount.Arm > room.CeilingAt(h.mount.Base):
 		h.Warnf(h.span(), CodeLift, "write mount: {lift: "+h.Coordinate(max(0, math.Floor(100*rise)/100))+"}, or less", "the lift of %s is to go up to %s, and the ceiling of %s is %s over what it stands on",
 			h.numbered(), h.Length(h.mount.Arm), room.Name, h.Length(room.CeilingAt(h.mount.Base)-h.base))
-	case h.mount.Arm > tallestLift:
-		h.Warnf(h.span(), CodeLift, "take a platform that is driven, with who may drive it; or hang it lower", "the lift of %s is to go up to %s, and those that are cranked by hand go to %s",
-			h.numbered(), h.Length(h.mount.Arm), h.Length(tallestLift))
+	case highest != nil && h.mount.Arm > highest.Length:
+		h.Warnf(h.span(), CodeLift, "take a platform that is driven, with who may drive it; or hang it lower", "the lift of %s is to go up to %s, and those of the kit, cranked by hand, go to %s",
+			h.numbered(), h.Length(h.mount.Arm), h.Length(highest.Length))
+	case highest != nil && h.mount.Lift == nil:
+		h.Warnf(h.span(), CodeLift, "take a lighter head, or a platform that is driven, with who may drive it", "%s weighs %s, and no lift of the kit carries that to %s",
+			h.numbered(), unit.FormatMass(h.mass), h.Length(h.mount.Arm))
 	case rise > h.mount.Arm+overPlatform:
 		h.Warnf(h.span(), CodeLift, "take a higher lift, or lower the lamp", "%s is %s over what its lift stands on, and that goes to %s", h.numbered(), h.Length(rise), h.Length(h.mount.Arm))
 	}
@@ -178,6 +177,3 @@ func (h *held) carried(p r2.Vec) bool {
 	}
 	return false
 }
-
-// feet says how many feet a mount stands on.
-func feet(m *plan.Mount) int { return report.Either(m.Kind == term.Lift, 4, 3) }

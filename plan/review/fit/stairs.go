@@ -1,19 +1,11 @@
 package fit
 
 import (
-	"math"
-	"slices"
-
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
-	"scrimshaw/plan/term"
 )
-
-// oneStep is how much higher or lower than another a floor is, m, and who walks still steps from one to the other without stairs: two
-// risers (common practice).
-const oneStep = 0.4
 
 // wayOut warns of a way out that is narrower than that, or to which somebody has no way as wide past what stands on the floor. Doors on
 // the way are taken to open.
@@ -43,34 +35,12 @@ func wayOut(r *checker, o *plan.Opening) bool {
 	return true
 }
 
-// flight is stairs of a scene as somebody goes them, up or down: the middles of their first and their last edge, and the floors that they
-// lead from and to.
-type flight struct {
-	foot, head r2.Vec
-	low, high  float64 // z of the floor at the foot and at the head of the way, m
-	wide       float64 // m
-}
-
-// flightsOf are the stairs of a set-up, each up and down.
-func flightsOf(s *plan.Setup) (all []flight) {
-	for i := range s.Furniture {
-		f := &s.Furniture[i]
-		if f.Kind != term.Stairs {
-			continue
-		}
-		back := r2.Scale(f.Size[1]/2, plane.Direction(f.Turn))
-		up := flight{foot: r2.Sub(f.At, back), head: r2.Add(f.At, back), low: f.Z0, high: f.Z1, wide: f.Size[0]}
-		all = append(all, up, flight{foot: up.head, head: up.foot, low: up.high, high: up.low, wide: up.wide})
-	}
-	return all
-}
-
 // way looks for ways to an opening over floors and flights.
 type way struct {
 	to        *plan.Opening
 	floor     float64 // z of the floor that the way out is on, m
 	obstacles []obstacle
-	flights   []flight
+	flights   []plan.Flight
 }
 
 // widest is how wide a way somebody has to a way out, m, up to the usual width; not joined where that is on another floor, and no stairs
@@ -80,11 +50,11 @@ func widest(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) (wide f
 	if room := r.out.RoomUnder(p.At, ""); room != nil {
 		floor = room.Base // who sits on a deck steps down from it
 	}
-	w := way{o, o.Sill, all, flightsOf(r.out)}
+	w := way{o, o.Sill, all, r.out.Flights()}
 	if room := r.out.RoomNamed(o.Room); room != nil {
 		w.floor = room.Base // who leaves by a window climbs over its sill
 	}
-	if sameFloor(floor, w.floor) {
+	if plan.SameFloor(floor, w.floor) {
 		return widestWay(p.At, w.end(), w.between(p.Base, w.floor)), true
 	}
 	return w.from(p.At, floor)
@@ -116,12 +86,12 @@ type place struct {
 
 // from is the widest way from a place on a floor: each time from that place on to which the way is widest.
 func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
-	if joined = w.joins(floor); !joined {
+	if joined = plan.Joined(w.flights, floor, w.floor); !joined {
 		return 0, false
 	}
 	places := []place{{at, floor, escapeWide, false}}
 	for _, f := range w.flights {
-		places = append(places, place{at: f.head, floor: f.high})
+		places = append(places, place{at: f.Head, floor: f.High})
 	}
 	for {
 		here := widestOf(places, wide)
@@ -130,12 +100,12 @@ func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
 		}
 		p := &places[here]
 		p.gone = true
-		if sameFloor(p.floor, w.floor) {
+		if plan.SameFloor(p.floor, w.floor) {
 			wide = max(wide, min(p.wide, widestWay(p.at, w.end(), w.between(p.floor, w.floor))))
 		}
 		for i, f := range w.flights {
-			if to := &places[i+1]; !to.gone && sameFloor(f.low, p.floor) && min(p.wide, f.wide) > max(to.wide, wide) {
-				to.wide = max(to.wide, min(p.wide, f.wide, widestWay(p.at, f.foot, w.between(p.floor, f.low))))
+			if to := &places[i+1]; !to.gone && plan.SameFloor(f.Low, p.floor) && min(p.wide, f.Wide) > max(to.wide, wide) {
+				to.wide = max(to.wide, min(p.wide, f.Wide, widestWay(p.at, f.Foot, w.between(p.floor, f.Low))))
 			}
 		}
 	}
@@ -151,23 +121,3 @@ func widestOf(places []place, known float64) int {
 	}
 	return here
 }
-
-// joins says whether flights lead from a floor to that of the way out, whatever stands there.
-func (w *way) joins(floor float64) bool {
-	floors := []float64{floor}
-	for i := 0; i < len(floors); i++ {
-		if sameFloor(floors[i], w.floor) {
-			return true
-		}
-		for _, f := range w.flights {
-			known := func(z float64) bool { return sameFloor(z, f.high) }
-			if sameFloor(f.low, floors[i]) && !slices.ContainsFunc(floors, known) {
-				floors = append(floors, f.high)
-			}
-		}
-	}
-	return false
-}
-
-// sameFloor says whether who walks steps from one z to another without stairs.
-func sameFloor(a, b float64) bool { return math.Abs(a-b) <= oneStep }

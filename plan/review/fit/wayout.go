@@ -32,8 +32,8 @@ type obstacle struct {
 	low, high float64
 }
 
-// onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, and stands by the
-// ground that their legs take.
+// onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, stands and cameras by the
+// ground that their legs take, and sheets that reach down to the floor.
 func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	add := func(ring []r2.Vec, low, high float64) {
 		for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
@@ -67,7 +67,16 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 		ground(&r.out.Lights[i].Mount, r.out.Lights[i].Base)
 	}
 	for i := range r.out.Grip {
-		ground(&r.out.Grip[i].Mount, r.out.Grip[i].Base)
+		g := &r.out.Grip[i]
+		ground(&g.Mount, g.Base)
+		if low, high := g.Reach(); low < g.Base+body.LegClearance {
+			add(g.Shadow(), low, high)
+		}
+	}
+	for i := range r.out.Cameras {
+		if c := &r.out.Cameras[i]; c.Track == nil {
+			ground(body.LegsOfCamera(c), c.Base)
+		}
 	}
 	return all
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/rig"
@@ -58,26 +59,33 @@ func shownBy(l *plan.Light) (area float64, drag rig.Drag) {
 // inWind says whether a place is out in the wind: outside of all rooms. A scene without rooms is open ground.
 func (h *held) inWind() bool { return h.out.RoomUnder(h.at, "") == nil }
 
+// mostLiftWind is the wind at which a lift comes down at the latest, m/s, whatever tips it: platforms for use outdoors are made for 12.5 (EN 280, from memory).
+const mostLiftWind = 12.5
+
 // wind tells at which wind a thing on so many stands tips, and at which it comes down before that.
 func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	if !h.inWind() || !h.mount.Kind.OnLegs() || h.prop || area == 0 || h.top <= h.base || h.mount.On != "" {
 		return true
 	}
-	if h.mount.Kind == term.Lift || h.mount.Stand == nil { // silence would read as a thing that stands in any wind
+	if h.mount.Lift == nil && h.mount.Stand == nil { // silence would read as a thing that stands in any wind
 		h.noWind(area)
 		return true
 	}
 	high := h.top - h.base
 	foot := h.footing(stands)
-	faces := []rig.Facing{{Area: area, Height: high, Drag: drag}, {Area: stands * postWide * high, Height: high / 2, Drag: rig.Cylinder}}
+	post, most := stands*postWide, math.Inf(1)
+	if h.mount.Lift != nil {
+		post, most = 2*body.MastRadius, mostLiftWind
+	}
+	faces := []rig.Facing{{Area: area, Height: high, Drag: drag}, {Area: post * high, Height: high / 2, Drag: rig.Cylinder}}
 	tips := rig.TipsAt(foot, faces)
-	down := rig.TakeDownAt(tips)
+	down := min(rig.TakeDownAt(tips), most)
 	*h.down = down
 	if len(h.out.Rooms) == 0 && down >= freshBreeze {
 		h.open = append(h.open, inOpen{h.numbered(), "", down})
 		return true
 	}
-	h.tellWind(area, tips, foot, faces)
+	h.tellWind(area, tips, down, foot, faces)
 	return true
 }
 
@@ -85,7 +93,7 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 func (h *held) noWind(area float64) {
 	hint, why := "write stand: with its name in the kit", "the scene names no stand"
 	if h.mount.Kind == term.Lift {
-		hint, why = "read off its plate up to which wind it may be up", "nothing says what a lift weighs"
+		hint, why = "write such a lift into a kit file, and read off its plate up to which wind it may be up", "no lift of the kit goes so high with it"
 	}
 	if len(h.out.Rooms) == 0 {
 		h.open = append(h.open, inOpen{h.numbered(), why, 0})
@@ -96,9 +104,12 @@ func (h *held) noWind(area float64) {
 }
 
 // tellWind tells at which wind it tips, and comes down.
-func (h *held) tellWind(area, tips float64, foot rig.Footing, faces []rig.Facing) {
-	high, down := h.top-h.base, rig.TakeDownAt(tips)
+func (h *held) tellWind(area, tips, down float64, foot rig.Footing, faces []rig.Facing) {
+	high := h.top - h.base
 	severity, hint := source.Info, "guy it, and watch a wind meter"
+	if h.mount.Lift != nil {
+		hint = "read off its plate up to which wind it may be up, and watch a wind meter"
+	}
 	if down < freshBreeze {
 		severity = source.Warning
 		more := rig.Ballast(foot, faces, freshBreeze*rig.GustFactor) - foot.Mass
@@ -110,7 +121,10 @@ func (h *held) tellWind(area, tips float64, foot rig.Footing, faces []rig.Facing
 
 // footing is what keeps a thing on so many stands from tipping: their feet, and all that stands on them with the bags that stands have.
 func (h *held) footing(stands float64) rig.Footing {
-	foot := rig.Footing{Foot: h.mount.Foot, Feet: feet(h.mount), Mass: h.mass + stands*h.mount.Stand.Mass}
+	if lift := h.mount.Lift; lift != nil { // it tips over its longer sides, as a square of four feet does that is as wide
+		return rig.Footing{Foot: math.Sqrt2 * min(h.mount.Ground[0], h.mount.Ground[1]), Feet: 4, Mass: h.mass + lift.Mass}
+	}
+	foot := rig.Footing{Foot: h.mount.Foot, Feet: 3, Mass: h.mass + stands*h.mount.Stand.Mass}
 	if bag := h.item(plan.Sandbag); bag != nil {
 		foot.Mass += stands * float64(h.mount.Bags(h.top-h.base)) * bag.Mass
 	}

@@ -130,8 +130,6 @@ func includeMount(g *box.Bounds, m *plan.Mount, at r2.Vec) {
 	switch m.Kind {
 	case term.Ceiling:
 		return
-	case term.Lift:
-		g.Point(m.Base, m.Foot*math.Hypot(0.5, symbols.LiftLength/2))
 	case term.Boom:
 		if arm := r2.Sub(m.Base, at); r2.Norm(arm) > 0 {
 			g.Point(r2.Add(m.Base, r2.Scale(math.Min(symbols.BoomTail*r2.Norm(arm), boomMost), r2.Unit(arm))), headRoom)

@@ -65,6 +65,9 @@ func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, p
 // mount is what carries a thing, on paper.
 func (c things) mount(v layout.View, m *plan.Mount, hold symbols.Hold) symbols.Mount {
 	out := symbols.Mount{Hold: hold, Base: v.Paper(m.Base), Footprint: m.Foot * v.Scale}
+	if hold == symbols.Lift {
+		out.Footprint, out.Depth = m.Ground[0]*v.Scale, m.Ground[1]*v.Scale
+	}
 	if hold == symbols.Pole {
 		if len(m.PoleEnds) < 2 {
 			out.Hold = ""

@@ -56,9 +56,9 @@ func SourceWords(l *supply.Load) string {
 	}
 	switch hours := l.Hours(); {
 	case c.Energy > 0 && hours > 0:
-		words = append(words, "lasts "+HoursWords(hours))
+		words = append(words, "lasts "+unit.FormatHours(hours))
 	case hours > 0:
-		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l lasts "+HoursWords(hours)+" at full load")
+		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l lasts "+unit.FormatHours(hours)+" at full load")
 	case c.Tank > 0:
 		words = append(words, "a tank of "+unit.FormatNumber(c.Tank)+" l, and nobody says what it burns")
 	case c.Burn > 0:
@@ -70,12 +70,6 @@ func SourceWords(l *supply.Load) string {
 // kva prints an apparent power, rounded up.
 func kva(voltAmps float64) string {
 	return unit.FormatNumber(math.Ceil(voltAmps/10-1e-6)/100) + " kVA"
-}
-
-// HoursWords print a time that something lasts, rounded down to five minutes.
-func HoursWords(hours float64) string {
-	minutes := 5 * int(math.Floor(hours*12+1e-6))
-	return fmt.Sprintf("%d h %02d min", minutes/60, minutes%60)
 }
 
 // nonZero is a figure in words; "" where it is not known.
@@ -112,14 +106,20 @@ func (c Units) feederWords(l *supply.Load) string {
 	if l.Feeder == nil {
 		return ""
 	}
-	words := "fed by " + c.Length(l.Feeder.Length) + " of cable"
-	if len(l.Feeder.Through) > 0 {
-		words += " through " + strings.Join(l.Feeder.Through, " and ")
-	}
+	words := Joined(" ", "fed by "+c.Length(l.Feeder.Length)+" of cable", c.WayWords(l.Feeder.Run))
 	if l.Feeder.Section > 0 {
 		words += " of " + unit.FormatNumber(l.Feeder.Section) + " mm², loses " + LossWords(l.Feeder.Drop)
 	}
 	return words
+}
+
+// WayWords say what a cable leads through and over, and between which floors it climbs.
+func (c Units) WayWords(r *plan.Run) string {
+	climb := ""
+	if r.Climb > 0 {
+		climb = "with " + c.Length(r.Climb) + " between two floors"
+	}
+	return Joined(" ", Prefixed("through ", strings.Join(r.Through, " and ")), Prefixed("over ", strings.Join(r.Stairs, " and ")), climb)
 }
 
 // circuitsSince are those of the set-up, a bar beside each row that does not read as on the sheet before.
@@ -140,11 +140,7 @@ func (c Units) cableWords(l *supply.Load) string {
 			continue
 		}
 		section, drop = d.Run.Section, math.Max(drop, d.Run.InAll)
-		words := d.Light.Tag + ": " + c.Length(d.Run.Length)
-		if len(d.Run.Through) > 0 {
-			words += " through " + strings.Join(d.Run.Through, " and ")
-		}
-		runs = append(runs, words)
+		runs = append(runs, Joined(" ", d.Light.Tag+": "+c.Length(d.Run.Length), c.WayWords(d.Run.Run)))
 	}
 	if len(runs) == 0 {
 		return ""
