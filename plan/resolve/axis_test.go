@@ -68,7 +68,7 @@ func axisHint(t *testing.T, text string) string {
 		if d.Code == fit.CodeAxisMisses {
 			return d.Hint
 		}
-		if d.Severity == source.Error && d.Code != fit.CodeLightBelowFloor {
+		if d.Severity == source.Error && d.Code != fit.CodeBelowFloor {
 			t.Fatalf("%s\n%s", tell(d), text)
 		}
 	}

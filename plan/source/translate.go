@@ -167,8 +167,8 @@ func openedKey(text []byte, at int) (syntaxFault, bool) {
 	start := keyBefore(text, end)
 	word := string(text[start:end])
 	before := bytes.TrimRight(text[:start], " \t\r\n")
-	open := outlineOf(text[:start]).open
-	if word == "" || len(before) == 0 || before[len(before)-1] != '{' && before[len(before)-1] != ',' || text[open[len(open)-1]] != '{' {
+	open := outlineOf(text[:start]).open // none where the brace before it is itself in a text
+	if word == "" || len(open) == 0 || before[len(before)-1] != '{' && before[len(before)-1] != ',' || text[open[len(open)-1]] != '{' {
 		return syntaxFault{}, false
 	}
 	f := syntaxFault{start: start, end: end, message: "a colon is missing behind this key"}

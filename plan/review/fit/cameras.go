@@ -15,12 +15,12 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// cameraFree refuses a lens inside a solid, and warns of one that sees nobody.
+// cameraFree refuses a lens inside a solid, over the ceiling or under the floor, and warns of one that sees nobody.
 func (r *checker) cameraFree(c *plan.Camera) bool {
 	if name := r.solidAt(c.Frame.At); name != "" {
 		r.tell(c.Name, body.Head, "")
 		r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside %s", c.Name, name)
-	} else {
+	} else if r.inStorey(c.Name, "the lens of "+c.Name, c.Frame.At, c.Height, c.Span) {
 		r.checkInsideRooms(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
 		r.checkCameraBody(c)
 		r.checkCameraView(c)

@@ -2,11 +2,11 @@ package fit
 
 // The codes of what does not fit. Errors unless said otherwise.
 const (
-	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a light
+	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a lamp, a lens, grip
 	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, what holds things, a camera, a meter
 	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
-	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
+	CodeBelowFloor       = "below-floor"        // a lamp, a lens or grip under the floor or the ground
 	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by; a warning where some of the beam passes
 	CodeNoOpeningReached = "no-opening-reached" // warning: a light outside that lights no room
 	CodePlane            = "plane"              // a level plane that no room holds, or beside another map

@@ -15,7 +15,7 @@ import (
 // written is how the scene names a thing that is checked.
 type written struct {
 	path              string
-	at                source.Span // of its place
+	at, height        source.Span // of its place, and of its height
 	furniture, person bool
 }
 
@@ -104,13 +104,13 @@ func writtenOf(s *scene.Scene) map[string]written {
 		}
 	}
 	for i := range s.Cameras {
-		add(&s.Cameras[i].Thing, written{at: s.Cameras[i].At.Span})
+		add(&s.Cameras[i].Thing, written{at: s.Cameras[i].At.Span, height: s.Cameras[i].Height.Span})
 	}
 	for i := range s.Lights {
-		add(&s.Lights[i].Thing, written{at: s.Lights[i].At.Span})
+		add(&s.Lights[i].Thing, written{at: s.Lights[i].At.Span, height: s.Lights[i].Height.Span})
 	}
 	for i := range s.Grip {
-		add(&s.Grip[i].Thing, written{at: s.Grip[i].At.Span})
+		add(&s.Grip[i].Thing, written{at: s.Grip[i].At.Span, height: s.Grip[i].Height.Span})
 	}
 	for i := range s.Meters {
 		add(&s.Meters[i].Thing, written{})

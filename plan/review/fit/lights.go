@@ -6,49 +6,18 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
-	"scrimshaw/plan/internal/report"
-	"scrimshaw/plan/plane"
-	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 )
 
-// heightSpan is where a light's height was written, else its place, else its name.
-func (r *checker) heightSpan(l *plan.Light) source.Span {
-	written := r.light(l.Name)
-	switch {
-	case written.Height.Set:
-		return written.Height.Span
-	case written.At.Set:
-		return written.At.Span
-	}
-	return l.Span
-}
-
 // checkLampFree refuses a lamp in a solid, over the ceiling of its room, or under its floor.
 func (r *checker) checkLampFree(l *plan.Light) bool {
-	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
 	r.tell(l.Name, body.Head, "")
 	if name := r.solidAt(l.Frame.At); name != "" {
 		r.Errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
 			"%s is inside %s", l.Name, name)
 		return false
 	}
-	if r.out.RoomAt(l.Frame.At) != nil {
-		return true
-	}
-	s := r.out.Spots[l.Name]
-	if room := r.out.RoomHolding(at, s.Room); room != nil {
-		if over := z - room.CeilingAt(at); over > plane.Grain {
-			r.Errorf(r.heightSpan(l), CodeOverCeiling, "height may be at most "+r.Length(l.Height-over),
-				"%s is %s over the ceiling of %s", l.Name, r.Length(over), room.Name)
-			return false
-		}
-	}
-	if below := min(s.Base, s.Floor) - z; below > plane.Grain {
-		r.Errorf(r.heightSpan(l), CodeLightBelowFloor, "measure height up from the floor", "%s is %s under %s", l.Name, r.Length(below), report.Either(s.Room != "", "the floor of "+s.Room, "the ground"))
-		return false
-	}
-	return true
+	return r.inStorey(l.Name, l.Name, l.Frame.At, l.Height, l.Span)
 }
 
 // lightFree warns of a lamp whose face or body reaches into something, or through it.
@@ -60,13 +29,16 @@ func (r *checker) lightFree(l *plan.Light) bool {
 	return true
 }
 
-// gripFree warns of a piece of grip in a solid, or that reaches into something or through it; it is
-// false where its very middle is in one.
+// gripFree warns of a piece of grip in a solid, or that reaches into something or through it, and refuses one over the ceiling
+// or under the floor; it is false where its very middle is in a solid or in no storey.
 func (r *checker) gripFree(g *plan.Grip) bool {
 	span := r.things[g.Name].at
 	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
 		r.tell(g.Name, body.Sheet, "")
 		r.Warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside %s", g.Name, name)
+		return false
+	}
+	if !r.inStorey(g.Name, g.Name, g.Frame.At, g.Height, g.Span) {
 		return false
 	}
 	if found, mend := r.reachInto(r.reachOfGrip(g)); found != "" {

@@ -13,7 +13,7 @@ type check[T any] struct {
 // The checks of each kind of thing, in the order of their reports.
 var (
 	ofLights = []check[plan.Light]{
-		{[]string{CodeLightInSolid, CodeOverCeiling, CodeLightBelowFloor}, "a lamp in a solid, over the ceiling or under the floor", (*checker).checkLampFree},
+		{[]string{CodeLightInSolid, CodeOverCeiling, CodeBelowFloor}, "a lamp in a solid, over the ceiling or under the floor", (*checker).checkLampFree},
 		{[]string{CodeLightInSolid}, "a lamp whose face or body reaches into something", (*checker).lightFree},
 		{[]string{CodeAxisMisses}, "an axis that misses the opening its lamp was placed by", (*checker).throughOpening},
 		{[]string{CodeNoOpeningReached}, "a lamp outside that lights no opening", (*checker).reaches},
@@ -51,7 +51,7 @@ var (
 		{[]string{CodeEscape}, "a way out that is too narrow, or that somebody does not reach past what stands there", wayOut},
 	}
 	ofGrip = []check[plan.Grip]{
-		{[]string{CodeInSolid}, "grip in a solid, or that reaches into one", (*checker).gripFree},
+		{[]string{CodeInSolid, CodeOverCeiling, CodeBelowFloor}, "grip in a solid, over the ceiling or under the floor, or that reaches into something", (*checker).gripFree},
 		{[]string{CodeInSolid}, "a stand that goes through something", func(r *checker, g *plan.Grip) bool {
 			return r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z)
 		}},
@@ -69,7 +69,7 @@ var (
 		{[]string{CodeWalkThrough}, "a walk that leads through something", (*checker).walkFree},
 	}
 	ofCameras = []check[plan.Camera]{
-		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
+		{[]string{CodeInSolid, CodeOverCeiling, CodeBelowFloor, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, over the ceiling or under the floor, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
 		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven}, "a track that leads through something, with a stand on it, a walk across it or a step under it", (*checker).trackFree},
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
