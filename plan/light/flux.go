@@ -106,7 +106,7 @@ func (b *surfaceLamp) seen(a *patchLight, r *Receptor) (sum colour.RGB) {
 		g := &all[i]
 		value := 0.0
 		if g.Cut {
-			value = a.rough(l, r, g.Corners, 0)
+			value = a.rough(l, r, g.Corners)
 		} else {
 			value = b.whole(r)
 		}
@@ -143,13 +143,14 @@ func (b *surfaceLamp) whole(r *Receptor) float64 {
 // the triangle's own size from it.
 const mostRough = 4
 
-// fieldTriangle is how long, at most, by its distance from a point of a lattice, a triangle of an opening is that three places stand for.
-// Most points that see little of an opening see it from far off; by all seven places their field is no nearer to the truth.
-const fieldTriangle = 0.5
+// fewPlaces is how long, at most, by its distance from what it lights, a triangle of an opening is that three places stand for.
+// Most points that see little of an opening see it from far off; by all seven places fields, straight or reflected, are no nearer to the
+// truth.
+const fewPlaces = 0.5
 
 // rough is part for what falls on surfaces and lattices: without a closed form, by one short rule, and of triangles up to a share of their
 // distance long by a shorter one. Of a sphere that is not Lambertian it is as much of the light as is seen of the disc.
-func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec, small float64) float64 {
+func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	if l.opening.Form == photometry.Sphere && !l.lambertian {
 		seen, all := v.part(l, r, corners, coarseSum), v.part(l, r, l.outline(r.At, fewSides), coarseSum)
 		if !(all > 0) {
@@ -169,7 +170,7 @@ func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec, small float6
 	near := math.Sqrt(l.distance2(r.At))
 	for i := 1; i+1 < len(corners); i++ {
 		t := triangle{corners[0], corners[i], corners[i+1]}
-		if t.longest() <= small*near {
+		if t.longest() <= fewPlaces*near {
 			sum += c.short(&t)
 			continue
 		}

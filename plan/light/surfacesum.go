@@ -60,10 +60,10 @@ const gauss2 = 0.28867513459481287
 // parallelogram sums over strips each way, by Gauss's rule of one or of two points.
 func (s *surfaceSum) parallelogram(f []r3.Vec) {
 	u, v := r3.Sub(f[1], f[0]), r3.Sub(f[3], f[0])
-	nu, nv := s.strips(r3.Norm(u)), s.strips(r3.Norm(v))
-	area := r3.Norm(r3.Cross(u, v)) / float64(nu*nv)
+	nu, nv := s.strips(math.Sqrt(r3.Norm2(u))), s.strips(math.Sqrt(r3.Norm2(v)))
+	area := math.Sqrt(r3.Norm2(r3.Cross(u, v))) / float64(nu*nv)
 	u, v = r3.Scale(1/float64(nu), u), r3.Scale(1/float64(nv), v)
-	flat := !s.closely && max(r3.Norm(u), r3.Norm(v)) < flatShare*s.near
+	flat := !s.closely && math.Sqrt(max(r3.Norm2(u), r3.Norm2(v))) < flatShare*s.near
 	for n := range nu * nv {
 		middle := r3.Add(f[0], r3.Add(r3.Scale(float64(n%nu)+0.5, u), r3.Scale(float64(n/nu)+0.5, v)))
 		if flat {

@@ -125,7 +125,7 @@ func TestShortRuleOfAnOpening(t *testing.T) {
 		Source: photometry.Source{Flux: 1000, Distribution: measured(t, 1, 0.8), Opening: photometry.Opening{Form: photometry.Rectangle, Width: 1, Height: 1}}}
 	l := newLamp(&e, 1, 1, 1)
 	for _, c := range []struct{ size, slack float64 }{{1, 0.02}, {0.5, 0.005}, {0.1, 0.0005}} {
-		s := c.size * fieldTriangle * 2 / math.Sqrt2 // the longest side is a share of the 2 m to the receptor
+		s := c.size * fewPlaces * 2 / math.Sqrt2 // the longest side is a share of the 2 m to the receptor
 		for _, at := range []r3.Vec{{X: 0.1, Y: 0.1}, {X: 1.5, Y: -0.4}} {
 			sum := cubature{l: l, r: &Receptor{At: at, Axis: r3.Vec{Z: 1}}}
 			tri := triangle{{X: -0.3, Y: -0.3, Z: 2}, {X: -0.3 + s, Y: -0.3, Z: 2}, {X: -0.3, Y: -0.3 + s, Z: 2}}

@@ -14,7 +14,7 @@ func (t *triangle) longest() float64 {
 }
 
 func (t *triangle) area() float64 {
-	return r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
+	return math.Sqrt(r3.Norm2(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0])))) / 2
 }
 
 // three are the places of a rule of three points that weigh alike, exact for the second degree (G. Strang and G. Fix, An Analysis of the

@@ -113,7 +113,7 @@ func (b *BVH) SegmentAgain(last *Stopper, from, to r3.Vec, skip []ID, panes []Pa
 	if last.number > 0 {
 		p := &b.parts[last.number-1]
 		way := r3.Sub(to, from)
-		if length := r3.Norm(way); length > 2*b.epsilon && !slices.Contains(skip, p.id) {
+		if length := math.Sqrt(r3.Norm2(way)); length > 2*b.epsilon && !slices.Contains(skip, p.id) {
 			r := ray{o: from, d: r3.Scale(1/length, way)}
 			if pane, meets := p.stops(&r, length, b.epsilon); meets && pane.opaque() {
 				return panes, true
@@ -130,7 +130,7 @@ func (b *BVH) SegmentAgain(last *Stopper, from, to r3.Vec, skip []ID, panes []Pa
 // segment also gives the number, from 1, of the part that stops the light.
 func (b *BVH) segment(from, to r3.Vec, skip []ID, panes []Pane, keep bool) (passed []Pane, stopper int32, blocked bool) {
 	way := r3.Sub(to, from)
-	length := r3.Norm(way)
+	length := math.Sqrt(r3.Norm2(way))
 	if length <= 2*b.epsilon {
 		return panes, 0, false
 	}

@@ -17,7 +17,8 @@ type depthBuffer struct {
 	m           *mesh
 	tracer      *tracer
 	skip        []solid.ID
-	faces       []int32 // that are there
+	faces       []int32  // that are there
+	inView      []facing // those of them that the points of a view may see
 	panes       []int
 	number      int // of the direction, by which rays pass a cloth or end there
 	depth       []float32
@@ -70,10 +71,10 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 	}
 	p.reset(v)
 	p.beyond = p.m.beyond.element(d)
-	for _, i := range p.faces {
-		f := &p.m.faces[i]
-		if r3.Dot(f.n, d) < -1e-9 && !(f.otherSide != 0 && p.m.veils[f.id].passes(onFirst(p.number))) && p.outline(&c, f.corners) {
-			p.drawFace(v, i)
+	for k := range p.inView {
+		f := &p.inView[k]
+		if f.n.X*d.X+f.n.Y*d.Y+f.n.Z*d.Z < -1e-9 && !(f.cloth && p.m.veils[p.m.faces[f.number].id].passes(onFirst(p.number))) && p.outline(&c, f.corners) {
+			p.drawFace(v, f.number)
 		}
 	}
 	through := false
@@ -212,22 +213,26 @@ func (p *depthBuffer) drawPane(v *view) (any bool) {
 	return any
 }
 
-// elements finds the elements where the rays end.
+// elements finds the elements where the rays end, run by run of points that see one face.
 func (p *depthBuffer) elements(v *view, d r3.Vec, hits []uint32) {
 	p.round++
 	for j := range v.nv {
-		row := p.seen[j*v.nu : (j+1)*v.nu]
-		for i, k := range row {
-			n := j*v.nu + i
+		row, ends := p.seen[j*v.nu:(j+1)*v.nu], hits[j*v.nu:(j+1)*v.nu]
+		for i := 0; i < len(row); {
+			k, from := row[i], i
+			for i++; i < len(row) && row[i] == k; i++ {
+			}
 			if k < 0 {
-				hits[n] = p.beyond
+				for n := from; n < i; n++ {
+					ends[n] = p.beyond
+				}
 				continue
 			}
 			q := &p.elementMaps[k]
 			if q.round != p.round {
 				*q = newElementMap(&p.m.faces[k], v, d, p.round)
 			}
-			hits[n] = q.element(i, j)
+			q.elements(ends[from:i], from, j)
 		}
 	}
 }

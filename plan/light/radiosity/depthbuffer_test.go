@@ -1,8 +1,14 @@
 package radiosity
 
 import (
+	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -40,6 +46,41 @@ func TestRaysPassTheNearPartOfAPane(t *testing.T) {
 		}
 		if !any || before < size || before > size*(size-1) {
 			t.Errorf("%s: %d rays pass, which tells nothing", name, before)
+		}
+	}
+}
+
+// Faces that no point of a view can see are left out before any direction is drawn, and nothing that is seen changes by it.
+func TestFacesOutOfViewAreLeftOut(t *testing.T) {
+	s := boxOf(4, 3, 2.5, func(int) colour.RGB { return grey(0.5) })
+	for i, x := range []float64{0.5, 1.6, 3} {
+		z := 0.4 * float64(i)
+		s.Prisms = append(s.Prisms, solid.Prism{ID: solid.ID(20 + i), Base: []r2.Vec{{X: x, Y: 1}, {X: x + 0.5, Y: 1.2}, {X: x + 0.3, Y: 1.7}}, Z0: z, Z1: z + 0.3, Skin: solid.Skin{Reflect: grey(0.3)}})
+	}
+	m := newMesh(s, solid.NewBVH(s), 0.3)
+	p := newDepthBuffer(m, nil)
+	v := view{origin: r3.Vec{X: 0.1, Y: 0.1, Z: 0.55}, u: r3.Vec{X: 0.1}, v: r3.Vec{Y: 0.1}, nu: 38, nv: 28}
+	hits, want := make([]uint32, v.nu*v.nv), make([]uint32, v.nu*v.nv)
+	frame := basisOf(r3.Vec{Z: 1})
+	for name, ahead := range map[string]*r3.Vec{"ahead": &frame.n, "all round": nil} {
+		for k := range 200 {
+			d := oppositePair(k)
+			if x, y := receptorSample(k); ahead != nil {
+				d = frame.direction(receptor.Cosine, x, y)
+			}
+			p.inView = p.inView[:0]
+			for i := range m.faces {
+				p.inView = append(p.inView, facing{m.faces[i].n, m.faces[i].corners, int32(i), false})
+			}
+			p.render(&v, d, want)
+			p.inView = facesInView(p.inView, m, p.faces, v.corners(), ahead)
+			p.render(&v, d, hits)
+			if !slices.Equal(hits, want) {
+				t.Fatalf("%s: along %v other elements are seen", name, d)
+			}
+		}
+		if left := len(m.faces) - len(p.inView); left < 5 || ahead == nil && left > 12 {
+			t.Errorf("%s: %d faces of %d are left out", name, left, len(m.faces))
 		}
 	}
 }

@@ -1,53 +1,17 @@
 package radiosity
 
 import (
-	"context"
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/solid"
 )
 
 // directLux is what each element gets straight from a lamp, lx, channel by channel.
 type directLux []float32
-
-// directLight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
-// and shows in the whole.
-func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
-	chunks := (len(t.patches) + chunk - 1) / chunk
-	open, _ := lamp.(OpenLamp)
-	d := directSolver{t, lamp, open, t.memory.lampOf(lamp), t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
-	for worker := range parallel.Workers(t.workers, len(t.patches)) { // patches that shadows cross come one by one
-		d.lit = append(d.lit, &aimed{lamp: lamp, worker: worker})
-	}
-	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
-		end := min((c+1)*chunk, len(t.patches))
-		for s := max(1, c*chunk); s < end; {
-			s = d.lightRow(worker, s, end)
-		}
-	})
-	if err != nil {
-		return nil, nil, err
-	}
-	for s := 1; s < len(t.patches); s++ {
-		t.memory.remember(d.known, t.patches[s].number, false, d.luxOf(s), d.edges[s])
-	}
-	again := d.shadowEdges()
-	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true, false) })
-	if err != nil {
-		return nil, nil, err
-	}
-	for _, s := range again {
-		t.memory.remember(d.known, t.patches[s].number, true, d.luxOf(s), d.edges[s])
-	}
-	d.balance()
-	d.throughCloth()
-	return d.lux, d.uneven(), nil
-}
 
 // directSolver is the straight light of one lamp, while it is worked out.
 type directSolver struct {

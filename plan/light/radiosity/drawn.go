@@ -19,8 +19,8 @@ const strides = 2
 // A face is drawn where it has so many patches to follow for each set, and for each so many faces of the
 // whole: to draw takes a look at every face.
 const (
-	fewestDrawn  = 32
-	facesToPatch = 8
+	fewestDrawn  = 16
+	facesToPatch = 16
 )
 
 // drawing is a set of patches of one face that are linked together.
@@ -107,6 +107,7 @@ func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []lin
 		}
 	}
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
+	p.inView = facesInView(p.inView, p.m, p.faces, f.corners, &f.n)
 	v := view{u: r3.Scale(strides*f.du, f.u), v: r3.Scale(strides*f.dv, f.v), nu: nu, nv: nv}
 	shift := sobol.Shift(f.first + uint32(d.b*strides+d.a))
 	share := f.du * f.dv / float64(n)

@@ -24,12 +24,13 @@ func newElementMap(f *face, v *view, d r3.Vec, round int) elementMap {
 	return elementMap{round, along(f.u, f.du), along(f.v, f.dv), f.first, f.nu, f.nv}
 }
 
-// element is the one that point (i, j) sees.
-func (q *elementMap) element(i, j int) uint32 {
-	x, y := q.x.at(i, j, q.nu), q.y.at(i, j, q.nv)
-	return 4*(q.first+uint32(y>>1*q.nu+x>>1)) + uint32(y&1<<1|x&1)
-}
-
-func (h *linearFigure) at(i, j, n int) int {
-	return min(max(int(h.c+float64(i)*h.u+float64(j)*h.v), 0), 2*n-1)
+// elements are those that the points from (i, j) on see, side by side.
+func (q *elementMap) elements(to []uint32, i, j int) {
+	x, y := q.x.c+float64(j)*q.x.v, q.y.c+float64(j)*q.y.v
+	for n := range to {
+		at := float64(i + n)
+		a := min(max(int(x+at*q.x.u), 0), 2*q.nu-1)
+		b := min(max(int(y+at*q.y.u), 0), 2*q.nv-1)
+		to[n] = 4*(q.first+uint32(b>>1*q.nu+a>>1)) + uint32(b&1<<1|a&1)
+	}
 }

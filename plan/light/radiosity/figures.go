@@ -34,24 +34,13 @@ func strips(figure []r3.Vec, along r3.Vec, offset, width float64, count int) (al
 // placeOn is a place of a patch in the air, by a point of the unit square: as likely as any other.
 func placeOn(f *face, p *patch, x, y float64) r3.Vec {
 	if p.parts != nil {
-		return placeIn(p.parts[:], x, y)
+		return placeIn(p.whole(), p.parts[:], x, y)
 	}
 	return f.at(p.x+x*f.du, p.y+y*f.dv)
 }
 
-// areaOfGroups is the area of all figures, m².
-func areaOfGroups(groups [][][]r3.Vec) (all float64) {
-	for _, figures := range groups {
-		for _, f := range figures {
-			all += areaOf(f)
-		}
-	}
-	return all
-}
-
-// placeIn is a place on convex figures that have an area, by a point of the unit square: as likely as any other.
-func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
-	all := areaOfGroups(groups)
+// placeIn is a place on convex figures that have an area, all, by a point of the unit square: as likely as any other.
+func placeIn(all float64, groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
 	left := x * all
 	for _, figures := range groups {
 		for _, f := range figures {

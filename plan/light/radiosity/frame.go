@@ -86,6 +86,7 @@ func (p *depthBuffer) set(f *frame, s int) {
 		return
 	}
 	v := f.view(s, nu, nv)
+	p.inView = facesInView(p.inView, p.m, p.faces, v.corners(), f.ahead())
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
 	q := &f.buffers[s]
 	q.points = f.points(s, nu, nv)
@@ -109,6 +110,14 @@ func (p *depthBuffer) set(f *frame, s int) {
 	}
 	p.most = max(p.most, len(q.seen)+len(q.seen)/8)
 	p.resetIndex(q)
+}
+
+// ahead is what all directions that the points look in go ahead of; nil where they go all round.
+func (f *frame) ahead() *r3.Vec {
+	if f.Toward != nil || f.Response != receptor.Cosine {
+		return nil
+	}
+	return &f.Normal
 }
 
 // view is that of the points of a set.

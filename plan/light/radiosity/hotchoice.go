@@ -8,38 +8,38 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// hotChoice says which hot patches are looked at from a viewpoint and from those around it.
+// hotChoice says which hot patches are looked at from the viewpoints round a place.
 type hotChoice struct {
-	of      *hotParts
-	from    viewpoint
 	close   []int     // the hot patches of which parts may be close
 	chances []float64 // by hot patch, each added to those before it
 }
 
-// Viewpoints that share a choice lie within leastReach, m, of the one by which it was made, and farther off where a choice costs more
-// than the looks it is for: up to mostReach at what is looked at seldom. leastTurn is the cosine of how far they may be turned from it.
+// Viewpoints that share a choice lie within leastReach, m, of a place, and farther off where a choice costs more
+// than the looks it is for: up to mostReach at what is looked at seldom.
 const (
-	leastReach = 0.5
+	leastReach = 0.12
 	mostReach  = 1.5
-	leastTurn  = 0.9
 )
 
 // manyPatches is from how many hot patches on a choice among them costs more than the looks it is for.
-const manyPatches = 256
+const manyPatches = 1024
 
-// choiceReach is how far, m, viewpoints may lie from the one by which a choice was made.
+// choiceReach is how far, m, viewpoints may lie from the place round which a choice is made.
 func (s *hotParts) choiceReach() float64 {
 	return min(leastReach*math.Sqrt(max(1, 1/s.looks, float64(len(s.patches))/manyPatches)), mostReach)
 }
 
-// update makes the choice one that holds for a viewpoint.
-func (c *hotChoice) update(s *hotParts, from *viewpoint) {
-	within := s.choiceReach()
-	if c.of == s && r3.Norm2(r3.Sub(from.middle, c.from.middle)) <= within*within &&
-		r3.Dot(from.normal, c.from.normal) >= leastTurn && from.response == c.from.response {
-		return
-	}
-	c.of, c.from, c.close, c.chances = s, *from, c.close[:0], c.chances[:0]
+// tileSide is how many viewpoints, so far apart, m, make a row of a square that shares a choice.
+func (s *hotParts) tileSide(apart float64) int {
+	return 1 + int(min(s.choiceReach()*math.Sqrt2/apart, mostTile))
+}
+
+// mostTile bounds the rows of a square of viewpoints.
+const mostTile = 64
+
+// choose makes the choice one for viewpoints that lie within a distance, m, of one, and look about as that does.
+func (c *hotChoice) choose(s *hotParts, from *viewpoint, within float64) {
+	c.close, c.chances = c.close[:0], c.chances[:0]
 	sum := 0.0
 	for i := range s.patches {
 		h := &s.patches[i]
@@ -53,12 +53,6 @@ func (c *hotChoice) update(s *hotParts, from *viewpoint) {
 		sum += h.chance(from, within+from.reach)
 		c.chances = append(c.chances, sum)
 	}
-}
-
-// hasNoneClose says whether the choice knows that none of the hot patches of a lamp has parts close to a place.
-func (c *hotChoice) hasNoneClose(s *hotParts, at r3.Vec) bool {
-	within := s.choiceReach()
-	return c.of == s && len(c.close) == 0 && r3.Norm2(r3.Sub(at, c.from.middle)) <= within*within
 }
 
 // pick finds the figure that a place along a sum falls on: its number, how far along it the place is, 0 to 1, and the

@@ -52,12 +52,15 @@ const planar = 1e-9
 // isClose says whether a part is close at the square of a distance, m².
 func (h *hotPart) isClose(square float64) bool { return square < h.close }
 
+// isCloseItself says whether a part would be close at the square of a distance, m², were it an element by itself.
+func (h *hotPart) isCloseItself(square float64) bool { return square*closeShare*math.Pi < h.area }
+
 // place is a place on a part, by a point of the unit square: as likely as any other.
 func (h *hotPart) place(way [2]float64) r3.Vec {
 	if h.even {
 		return r3.Add(h.figure[0], r3.Add(r3.Scale(way[0], h.sides[0]), r3.Scale(way[1], h.sides[1])))
 	}
-	return placeIn([][][]r3.Vec{{h.figure}}, way[0], way[1])
+	return placeIn(h.area, [][][]r3.Vec{{h.figure}}, way[0], way[1])
 }
 
 // factor is what is got at a viewpoint's place of each lm/m² that a part returns, with nothing in the way: from close by of all of
@@ -65,7 +68,7 @@ func (h *hotPart) place(way [2]float64) r3.Vec {
 func (h *hotPart) factor(from *viewpoint, at, place r3.Vec) float64 {
 	way := r3.Sub(place, at)
 	square := r3.Norm2(way)
-	if h.area > closeShare*math.Pi*square {
+	if h.isCloseItself(square) {
 		if from.response == receptor.Dome {
 			return formfactor.PolygonDome(h.figure, at, from.normal) / math.Pi
 		}

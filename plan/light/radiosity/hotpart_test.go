@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
@@ -57,8 +58,8 @@ func TestWhatAnElementReturns(t *testing.T) {
 	}
 }
 
-// A choice of hot patches is taken over by viewpoints close by that look nearly the same way, and made anew by others. It
-// holds the patches of which parts may be close to any of them.
+// A choice of hot patches holds those of which parts may be close to any viewpoint within a distance, and gives each a chance but those
+// on what is not there.
 func TestAChoiceHoldsCloseBy(t *testing.T) {
 	patch := func(x float64) hotPatch {
 		return hotPatch{of: 1, middle: r3.Vec{X: x, Z: 1}, normal: r3.Vec{Z: -1}, radius: 0.1, closest: 0.4, reach: 0.5, power: 1}
@@ -67,48 +68,74 @@ func TestAChoiceHoldsCloseBy(t *testing.T) {
 	s.patches[1].of = 2
 	here := viewpoint{middle: r3.Vec{Z: 0.5}, normal: r3.Vec{Z: 1}, response: receptor.Cosine, skip: []solid.ID{2}}
 	var c hotChoice
-	c.update(s, &here)
-	if !slices.Equal(c.close, []int{0, 2}) {
-		t.Errorf("patches %v may be close, want 0 and 2", c.close)
-	}
-	if ch := c.chances; len(ch) != 4 || !(ch[0] > 0) || ch[1] != ch[0] || !(ch[2] > ch[1]) || !(ch[3] > ch[2]) {
-		t.Errorf("the chances add up to %v", ch)
-	}
 	for _, k := range []struct {
-		name string
-		to   viewpoint
-		anew bool
-	}{
-		{"the same place", here, false},
-		{"0.45 m away", viewpoint{middle: r3.Vec{X: 0.45, Z: 0.5}, normal: here.normal, response: here.response}, false},
-		{"0.55 m away", viewpoint{middle: r3.Vec{X: 0.55, Z: 0.5}, normal: here.normal, response: here.response}, true},
-		{"turned by 20°", viewpoint{middle: here.middle, normal: r3.Vec{X: math.Sin(0.35), Z: math.Cos(0.35)}, response: here.response}, false},
-		{"turned by 30°", viewpoint{middle: here.middle, normal: r3.Vec{X: 0.5, Z: math.Sqrt(0.75)}, response: here.response}, true},
-		{"another response", viewpoint{middle: here.middle, normal: here.normal, response: receptor.Dome}, true},
-	} {
-		c := hotChoice{}
-		c.update(s, &here)
-		c.update(s, &k.to)
-		if anew := c.from.middle != here.middle || c.from.normal != here.normal || c.from.response != here.response; anew != k.anew {
-			t.Errorf("%s: the choice is made anew: %v, want %v", k.name, anew, k.anew)
+		within float64
+		close  []int
+	}{{0, []int{0}}, {0.4, []int{0}}, {0.45, []int{0, 2}}, {5, []int{0, 2, 3}}} {
+		c.choose(s, &here, k.within)
+		if !slices.Equal(c.close, k.close) {
+			t.Errorf("within %g m patches %v may be close, want %v", k.within, c.close, k.close)
+		}
+		if ch := c.chances; len(ch) != 4 || !(ch[0] > 0) || ch[1] != ch[0] || !(ch[2] > ch[1]) || !(ch[3] > ch[2]) {
+			t.Errorf("within %g m the chances add up to %v", k.within, ch)
 		}
 	}
-	c.update(&hotParts{}, &here)
+	c.choose(&hotParts{}, &here, 0)
 	if len(c.close) != 0 || len(c.chances) != 0 {
 		t.Errorf("of no patches %v are close, with chances %v", c.close, c.chances)
 	}
 }
 
-// At what is looked at seldom, and among very many hot patches, viewpoints share a choice that lie farther apart.
+// At what is looked at seldom, and among very many hot patches, viewpoints share a choice that lie farther apart. All of a square of
+// them lies within that of its middle.
 func TestChoicesReachFartherForMany(t *testing.T) {
 	for _, c := range []struct {
 		looks   float64
 		patches int
 		reach   float64
-	}{{1, 10, 0.5}, {4, 256, 0.5}, {0.25, 10, 1}, {1, 1024, 1}, {0.01, 10, 1.5}} {
+		points  int // 5 cm apart
+	}{{1, 10, 0.12, 4}, {4, 1024, 0.12, 4}, {0.25, 10, 0.24, 7}, {1, 4096, 0.24, 7}, {0.001, 10, 1.5, 43}} {
 		s := &hotParts{looks: c.looks, patches: make([]hotPatch, c.patches)}
 		if got := s.choiceReach(); math.Abs(got-c.reach) > 1e-12 {
 			t.Errorf("%g of the looks, %d patches: a choice reaches %g m, want %g", c.looks, c.patches, got, c.reach)
 		}
+		if got := s.tileSide(0.05); got != c.points {
+			t.Errorf("%g of the looks, %d patches: %d points make a row of a choice, want %d", c.looks, c.patches, got, c.points)
+		}
+	}
+	if got := (&hotParts{looks: 1}).tileSide(1e-9); got != 1+mostTile {
+		t.Errorf("of points at one place %d make a row, want %d", got, 1+mostTile)
+	}
+}
+
+// Of parts that only their element is close for some are looked at, and stand for all: those that look in turn get in the mean what they would
+// get by looking at each part many times, and do so with an eighth of the looks.
+func TestSomePartsBesideStandForAll(t *testing.T) {
+	f := &face{basis: basisOf(r3.Vec{Z: -1})}
+	var s hotParts
+	sum := 0.0
+	for k := range 64 {
+		x, y := 0.03*float64(k%8), 0.03*float64(k/8)
+		part := newHotPart([]r3.Vec{{X: x, Y: y, Z: 1}, {X: x, Y: y + 0.03, Z: 1}, {X: x + 0.03, Y: y + 0.03, Z: 1}, {X: x + 0.03, Y: y, Z: 1}}, f, 0.0576)
+		part.own = grey(1 + float64(k%5))
+		sum += part.power()
+		s.parts, s.upTo = append(s.parts, part), append(s.upTo, sum)
+	}
+	s.patches = []hotPatch{newHotPatch(1, s.parts, 0)}
+	e := newTracer(&mesh{bvh: solid.NewBVH(&solid.Set{})})
+	got := func(besideSamples float64) (all float64, looks int) {
+		for turn := range sets {
+			from := viewpoint{middle: r3.Vec{X: 0.3, Y: 0.1, Z: 0.5}, normal: r3.Vec{Z: 1}, closeSamples: 1, besideSamples: besideSamples, turn: turn, turns: sets}
+			e.choice.choose(&s, &from, 0)
+			(&Transport{samples: sobol.Samples(1 << 12)}).sampleHot(e, &s, &from, func(g hotSample) {
+				all, looks = all+g.gain[0]*g.part.own[0]/sets, looks+1
+			})
+		}
+		return all, looks
+	}
+	want, every := got(8)
+	few, some := got(1.0 / 8)
+	if math.Abs(few/want-1) > 0.02 || every < 8*sets*60 || some > sets*10 || some < sets*6 {
+		t.Errorf("%d looks give %.4g, %d looks %.4g", some, few, every, want)
 	}
 }

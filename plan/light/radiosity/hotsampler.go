@@ -17,11 +17,10 @@ type hotSample struct {
 	gain   colour.RGB
 }
 
-// sampleHot looks at hot elements: at each that is close by, and at some of the others, spread over all
-// that is got of them. Of one close by so much is got that it may not be left to chance.
+// sampleHot looks at hot elements, by the choice that the tracer has made: at each that is close by, and at some of the others,
+// spread over all that is got of them. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
-	e.choice.update(s, from)
-	sampler := hotSampler{t.samples, e, s, from, each}
+	sampler := hotSampler{t.samples, e, s, from, each, 0}
 	for _, i := range e.choice.close {
 		sampler.close(&s.patches[i])
 	}
@@ -35,20 +34,34 @@ type hotSampler struct {
 	of      *hotParts
 	from    *viewpoint
 	each    func(g hotSample)
+	beside  int // looks so far at parts that only their elements are close for
 }
 
-// close looks at those parts of a hot patch that are close by, each time from a place of its own: from close by, places
-// differ much.
+// close looks at a hot patch of which parts may be close by: at each part that is close for its own size, each time from a place of its
+// own, since from close by places differ much; and of those that only their elements are close for at some, in proportion to what they
+// return, for many of them lie side by side.
 func (l *hotSampler) close(of *hotPatch) {
 	from := l.from
+	step := of.power / (from.besideSamples * float64(of.to-of.from)) // lm for which one look stands
+	left := step * from.besideOffset()
 	for k := of.from; k < of.to; k++ {
 		part := &l.of.parts[k]
 		way := r3.Sub(part.middle, from.middle)
-		if part.isClose(r3.Norm2(way)) && (from.response == receptor.Dome || r3.Dot(way, from.normal) > -from.reach) {
+		square := r3.Norm2(way)
+		if !part.isClose(square) || from.response != receptor.Dome && r3.Dot(way, from.normal) <= -from.reach {
+			continue
+		}
+		if part.isCloseItself(square) {
 			for m := range from.closeSamples {
 				point := (k*from.closeSamples+m)*from.turns + from.turn
 				l.one(hotSample{number: k + m, part: part}, point, 1/float64(from.closeSamples))
 			}
+			continue
+		}
+		power := part.power()
+		for left -= power; left < 0; left += step {
+			l.one(hotSample{number: l.beside, part: part}, k*from.turns+from.turn, step/power)
+			l.beside++
 		}
 	}
 }

@@ -2,8 +2,9 @@ package radiosity
 
 import (
 	"context"
-	"iter"
 	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/light/internal/sobol"
@@ -60,29 +61,19 @@ func (s *Solution) takeOut(cloned []bool, seen, element uint32, lamp int) {
 
 // addHotTo adds what hot elements return of the lamps' own light to the points of a lattice.
 func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) error {
-	t := s.t
-	tracers := t.mesh.tracers(t.workers, (f.NV+side-1)/side)
+	tracers := s.t.mesh.tracers(s.t.workers, f.NV)
 	for lamp := range s.hot {
 		hot := &s.hot[lamp]
 		if hot.share() < hotShare {
 			continue
 		}
+		side := f.tileSide(hot)
 		own := planes[lamp*s.channels() : (lamp+1)*s.channels()]
-		all := f.looks(t.quality, hot)
-		err := parallel.For(ctx, t.workers, (f.NV+side-1)/side, func(worker, band int) {
-			choice := &tracers[worker].choice
-			choice.of = nil // it may not hang on what band this worker had before
-			for n := range f.inBand(band) {
-				i, j := n%f.NU, n/f.NU
-				if f.shared && turnOf(i, j, lamp) >= all && choice.hasNoneClose(hot, f.At(i, j)) {
-					continue
-				}
-				from := t.ofPoint(f, i, j, lamp, all)
-				t.sampleHot(&tracers[worker], hot, &from, func(g hotSample) {
-					for c := range own {
-						own[c][n] += float32(g.gain[c] * g.part.own[c])
-					}
-				})
+		err := parallel.For(ctx, s.t.workers, (f.NV+side-1)/side, func(worker, band int) {
+			y, toY := band*side, min((band+1)*side, f.NV)
+			for x := 0; x < f.NU; x += side {
+				l := latticeLook{s.t, f, lamp, hot, own, x, y, min(x+side, f.NU), toY}
+				l.look(&tracers[worker])
 			}
 		})
 		if err != nil {
@@ -92,18 +83,64 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 	return nil
 }
 
-// inBand goes through the points of a few rows that have data, column by column: from one to the next it is not far.
-func (f *frame) inBand(band int) iter.Seq[int] {
-	return func(yield func(int) bool) {
-		for i := range f.NU {
-			for j := band * side; j < min(f.NV, (band+1)*side); j++ {
-				if n := j*f.NU + i; !f.blankAt(n) && !yield(n) {
-					return
-				}
+// tileSide is how many points each way share a choice of what a lamp makes hot: whole sets where they lend each other what they see.
+func (f *frame) tileSide(hot *hotParts) int {
+	points := hot.tileSide(max(r3.Norm(f.U), r3.Norm(f.V)))
+	if f.shared {
+		return max(1, points/side) * side
+	}
+	return points
+}
+
+// latticeLook is how the points of a rectangle of a lattice look at what a lamp makes hot.
+type latticeLook struct {
+	t        *Transport
+	f        *frame
+	lamp     int
+	hot      *hotParts
+	own      [][]float32 // by channel: the light of the points, lx
+	x, y     int         // the first column and row
+	toX, toY int         // those after the last
+}
+
+// look adds what the points get of it.
+func (l *latticeLook) look(e *tracer) {
+	f := l.f
+	all := f.looks(l.t.quality, l.hot)
+	chosen := false
+	for j := l.y; j < l.toY; j++ {
+		for i := l.x; i < l.toX; i++ {
+			n := j*f.NU + i
+			if f.blankAt(n) {
+				continue
 			}
+			if !chosen {
+				l.choose(e)
+				chosen = true
+			}
+			if f.shared && turnOf(i, j, l.lamp) >= all && len(e.choice.close) == 0 {
+				continue
+			}
+			from := l.t.ofPoint(f, i, j, l.lamp, all)
+			l.t.sampleHot(e, l.hot, &from, func(g hotSample) {
+				for c := range l.own {
+					l.own[c][n] += float32(g.gain[c] * g.part.own[c])
+				}
+			})
 		}
 	}
 }
+
+// choose makes the choice of the rectangle.
+func (l *latticeLook) choose(e *tracer) {
+	f, u, v := l.f, float64(l.toX-1-l.x)/2, float64(l.toY-1-l.y)/2
+	middle := r3.Add(f.At(l.x, l.y), r3.Add(r3.Scale(u, f.U), r3.Scale(v, f.V)))
+	around := viewpoint{middle: middle, normal: f.Axis(middle), response: f.Response, skip: f.Skip}
+	e.choice.choose(l.hot, &around, u*r3.Norm(f.U)+v*r3.Norm(f.V))
+}
+
+// latticeBeside is how many looks of a point each part gets that only its element is close for.
+const latticeBeside = 1.0 / 8
 
 // isolatedSamples is how many times as often as a patch a point of a lattice looks that is alone. Where neighbours lend each
 // other what they see, it is sharedSamples for all of them.
@@ -128,7 +165,7 @@ func turnOf(i, j, lamp int) int { return (bayer[j%side*side+i%side] + lamp) % se
 // do; where there are fewer looks than neighbours, who looks stands for all, and is another one for each lamp.
 func (t *Transport) ofPoint(f *frame, i, j, lamp, looks int) viewpoint {
 	at := f.At(i, j)
-	v := viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, closeSamples: 1, turns: 1, standsFor: 1}
+	v := viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, closeSamples: 1, besideSamples: latticeBeside, turns: 1, standsFor: 1}
 	if !f.shared {
 		v.samples, v.shift = looks, sobol.Shift(uint32((lamp*f.NV+j)*f.NU+i))
 		v.offset = offsetOf(v.shift)

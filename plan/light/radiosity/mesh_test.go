@@ -125,15 +125,15 @@ func TestDirectLightInRows(t *testing.T) {
 	tr.workers = 1 // a bulb is asked by one
 	lamp := &bulb{bvh: bvh, at: r3.Vec{X: 1, Y: 1, Z: 1}, flux: grey(1000), cos: -1}
 	rows := &openBulb{bulb: lamp}
-	want, _, err := tr.directLight(context.Background(), lamp)
+	want, _, err := tr.directLight(context.Background(), []Lamp{lamp})
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, _, err := tr.directLight(context.Background(), rows)
+	got, _, err := tr.directLight(context.Background(), []Lamp{rows})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !slices.Equal(got, want) {
+	if !slices.Equal(got[0], want[0]) {
 		t.Error("what patches get in rows is not what each gets by itself")
 	}
 	if n := len(tr.patches) - 1; rows.told < n*3/4 || rows.asked > n/2 {

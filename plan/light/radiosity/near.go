@@ -76,7 +76,7 @@ func (s *Solution) ontoCellFromSurfaces(e *tracer, hits []uint32, from viewpoint
 		halves[r&1] = halves[r&1].Add(s.exitance(h, lamp).Add(s.ownHot(h, lamp).Scale(-1)).Scale(share))
 	}
 	if len(hot.parts) > 0 {
-		e.choice.of = nil // the choice may not hang on what cell this worker had before
+		e.choice.choose(hot, &from, 0)
 		t.sampleHot(e, hot, &from, func(g hotSample) {
 			halves[g.number&1] = halves[g.number&1].Add(g.gain.Times(g.part.own))
 		})

@@ -12,7 +12,9 @@ import (
 // read reads all receptors, place by place.
 func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 	t := s.t
-	s.addHalfDifferences()
+	if err := s.addHalfDifferences(ctx); err != nil {
+		return err
+	}
 	s.readings = make([]reading, len(t.receptors))
 	gatherers := make([]*gatherer, parallel.Workers(t.workers, len(t.places)))
 	return parallel.For(ctx, t.workers, len(t.places), func(worker, n int) {

@@ -1,9 +1,11 @@
 package radiosity
 
 import (
+	"context"
 	"slices"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // Solution is the light of some lamps on the patches of a transport.
@@ -15,6 +17,7 @@ type Solution struct {
 	withoutHot      [][]columns32 // by block: its exitance without what hot elements return of the lamps' own light
 	direct          []directLux
 	hot             []hotParts    // by lamp: its hot elements
+	fromHot         [][]float32   // by lamp, slot and channel: what patches get of what is hot, lx; nil where nothing is
 	uneven          [][]bool      // by lamp and slot: whether the edge of a shadow runs over it
 	cells           [][]cellLight // by lamp and cell
 	bright          [][]float32   // luminous exitance by lamp and element, lm/m²
@@ -127,10 +130,10 @@ func brightestOf(t *Transport, bright []float32) []float32 {
 
 // setLuminous sets the luminous exitance of all elements by lamp, and what is left of it without what hot ones return of
 // the lamp's own light.
-func (s *Solution) setLuminous() {
+func (s *Solution) setLuminous(ctx context.Context) error {
 	n := uint32(4 * (len(s.t.patches) + len(s.t.filtered)))
 	s.bright, s.rest, s.brightest = make([][]float32, s.lamps), make([][]float32, s.lamps), make([][]float32, s.lamps)
-	for lamp := range s.bright {
+	return parallel.For(ctx, s.t.workers, s.lamps, func(_, lamp int) {
 		bright := make([]float32, n)
 		for e := range n {
 			bright[e] = float32(s.exitance(e, lamp).Y())
@@ -143,7 +146,7 @@ func (s *Solution) setLuminous() {
 			}
 			s.rest[lamp] = rest
 		}
-	}
+	})
 }
 
 // Balance is the flux of a lamp, lm by channel: what comes straight from it to the surfaces that are

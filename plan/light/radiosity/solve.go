@@ -19,34 +19,40 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	if err = s.solveBlocks(ctx); err != nil {
 		return nil, err
 	}
-	s.setLuminous()
-	if s.cells, err = s.lightCells(ctx, lamps); err != nil {
-		return nil, err
-	}
-	if err = s.read(ctx, lamps); err != nil {
-		return nil, err
+	if len(t.receptors) > 0 {
+		if err = s.readReceptors(ctx, lamps); err != nil {
+			return nil, err
+		}
 	}
 	s.setWithoutHot()
 	s.bright, s.brightest, s.rest, s.cells = nil, nil, nil, nil
-	s.direct, s.halfDifferences, s.uneven = nil, nil, nil
+	s.direct, s.fromHot, s.halfDifferences, s.uneven = nil, nil, nil, nil
 	return s, nil
 }
 
-// illuminate finds what comes straight from the lamps, and what is hot by it.
+// readReceptors reads all receptors.
+func (s *Solution) readReceptors(ctx context.Context, lamps []Lamp) (err error) {
+	if err = s.setLuminous(ctx); err != nil {
+		return err
+	}
+	if s.cells, err = s.lightCells(ctx, lamps); err != nil {
+		return err
+	}
+	return s.read(ctx, lamps)
+}
+
+// illuminate finds what comes straight from the lamps, what is hot by it, and what patches get of that.
 func (s *Solution) illuminate(ctx context.Context, lamps []Lamp) (err error) {
 	t := s.t
-	s.direct, s.uneven = make([]directLux, len(lamps)), make([][]bool, len(lamps))
-	for i, lamp := range lamps {
-		if s.direct[i], s.uneven[i], err = t.directLight(ctx, lamp); err != nil {
-			return err
-		}
+	if s.direct, s.uneven, err = t.directLight(ctx, lamps); err != nil {
+		return err
 	}
-	s.hot, s.halfDifferences = make([]hotParts, len(lamps)), make([][]float32, len(lamps))
-	err = parallel.For(ctx, t.workers, len(lamps), func(worker, i int) {
-		s.hot[i], s.halfDifferences[i] = t.findHot(worker, lamps[i], s.direct[i]), make([]float32, len(t.patches))
-	})
+	s.hot = make([]hotParts, len(lamps))
+	if err = parallel.For(ctx, t.workers, len(lamps), func(worker, i int) { s.hot[i] = t.findHot(worker, lamps[i], s.direct[i]) }); err != nil {
+		return err
+	}
 	shareLooks(s.hot)
-	return err
+	return s.lightFromHot(ctx)
 }
 
 // solveBlocks solves the blocks of all lamps.
@@ -60,7 +66,7 @@ func (s *Solution) solveBlocks(ctx context.Context) error {
 			solvers[worker] = newSolver(t)
 		}
 		end := min((i+1)*each, s.lamps)
-		s.blocks[i] = solvers[worker].run(ctx, s.direct[i*each:end], s.hot[i*each:end], s.halfDifferences[i*each:end])
+		s.blocks[i] = solvers[worker].run(ctx, s.direct[i*each:end], s.hot[i*each:end], s.fromHot[i*each:end])
 	})
 	for i := range s.blocks {
 		s.passes = max(s.passes, s.blocks[i].passes)

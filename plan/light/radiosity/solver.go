@@ -9,7 +9,6 @@ import (
 // solver solves some columns. It keeps its memory from one block to the next.
 type solver struct {
 	t         *Transport
-	tracer    *tracer
 	channel   [width]int
 	direct    [width]directLux // from the lamps, lx: every so many figures one element's, from its channel's on
 	incident  []columns        // by slot: from other surfaces, lx
@@ -29,7 +28,7 @@ type solver struct {
 func newSolver(t *Transport) *solver {
 	n := len(t.patches)
 	w := &solver{
-		t: t, tracer: newTracer(t.mesh), incident: make([]columns, n), before: make([]columns, n),
+		t: t, incident: make([]columns, n), before: make([]columns, n),
 		ofDirect: make([]columns32, n), reflected: make([]columns32, n+len(t.filtered)), reflect: make([]columns, len(t.mesh.faces)),
 	}
 	for c := range width {
@@ -49,9 +48,8 @@ func newSolver(t *Transport) *solver {
 	return w
 }
 
-// load takes up what comes straight from some lamps, and notes by lamp and slot what half of the samples of hot elements
-// put the exitance off by.
-func (w *solver) load(lamps []directLux, hot []hotParts, halves [][]float32) {
+// load takes up what comes straight from some lamps, and what patches get of what is hot by it.
+func (w *solver) load(lamps []directLux, hot []hotParts, fromHot [][]float32) {
 	t, channels := w.t, w.t.Channels()
 	w.reset(lamps, channels)
 	var sent columns
@@ -62,10 +60,8 @@ func (w *solver) load(lamps []directLux, hot []hotParts, halves [][]float32) {
 		w.ofDirect[s] = sum(w.exitance, t.links[p.from:p.to], 0)
 		w.addFlux(s, &sent)
 	}
-	for i := range hot {
-		for s := 1; s < len(t.patches); s++ {
-			halves[i][s] = w.addHot(&hot[i], i, s)
-		}
+	for i := range fromHot {
+		w.addHot(fromHot[i], i)
 	}
 	for c := range width {
 		w.closed[c] = sent[c]-w.returned[c] <= closedLeak*sent[c]
@@ -111,25 +107,13 @@ func (w *solver) removeHot(hot []hotParts) {
 	w.filterAll(true)
 }
 
-// addHot adds what a patch gets of hot elements to the sum over its links, and gives what half of the samples put its
-// exitance off by.
-func (w *solver) addHot(hot *hotParts, lamp, slot int) (off float32) {
-	if len(hot.parts) == 0 {
-		return 0
+// addHot adds what patches get of what a lamp makes hot to the sums over their links.
+func (w *solver) addHot(fromHot []float32, lamp int) {
+	channels := w.t.Channels()
+	for i, e := range fromHot {
+		p := &w.t.patches[i/channels]
+		w.ofDirect[i/channels][lamp*channels+i%channels] += e * float32(p.to-p.from)
 	}
-	t, channels := w.t, w.t.Channels()
-	p, from := &t.patches[slot], t.ofPatch(slot)
-	from.samples = some(from.samples, hot.looks)
-	t.sampleHot(w.tracer, hot, &from, func(g hotSample) {
-		for c := range channels {
-			got := g.gain[c] * g.part.own[c]
-			w.ofDirect[slot][lamp*channels+c] += float32(got * float64(p.to-p.from))
-			if c == channels/2 {
-				off += float32(got * (1 - 2*float64(g.number&1)) * w.reflect[p.face][lamp*channels+c])
-			}
-		}
-	})
-	return off
 }
 
 // from is what element e gets straight from the lamp of a column, lx.
@@ -151,8 +135,8 @@ func (w *solver) returns(p *patch, c int) float64 {
 }
 
 // run passes the light of some lamps on, up and down the patches in turn, until little is left to move.
-func (w *solver) run(ctx context.Context, lamps []directLux, hot []hotParts, halves [][]float32) block {
-	w.load(lamps, hot, halves)
+func (w *solver) run(ctx context.Context, lamps []directLux, hot []hotParts, fromHot [][]float32) block {
+	w.load(lamps, hot, fromHot)
 	pass := 0
 	for pass < mostPasses && ctx.Err() == nil {
 		copy(w.before, w.incident)

@@ -1,8 +1,11 @@
 package radiosity
 
 import (
+	"context"
 	"math"
 	"slices"
+
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // The rays of a reading say how far it may be off. Those of the receptor come in runs, each spread all over, and the runs
@@ -13,15 +16,15 @@ const runs = 8
 
 // addHalfDifferences adds, for each patch, how much the two halves of its rays differ, to what the halves of the samples of
 // hot parts put its exitance off by.
-func (s *Solution) addHalfDifferences() {
+func (s *Solution) addHalfDifferences(ctx context.Context) error {
 	t := s.t
-	for lamp := range s.halfDifferences {
+	return parallel.For(ctx, t.workers, s.lamps, func(_, lamp int) {
 		for slot := 1; slot < len(t.patches); slot++ {
 			p := &t.patches[slot]
 			s.halfDifferences[lamp][slot] += halfDifference(t.links[p.from:p.to], s.rest[lamp]) * float32(t.mesh.faces[p.face].reflect.Y())
 		}
 		s.passOnHalfDifferences(lamp)
-	}
+	})
 }
 
 // passOnHalfDifferences adds to what a slot of a cloth is off by what it shines off by because of what its other face gets.

@@ -17,6 +17,12 @@ func (v *view) at(n int) r3.Vec {
 	return r3.Add(v.origin, r3.Add(r3.Scale(float64(n%v.nu), v.u), r3.Scale(float64(n/v.nu), v.v)))
 }
 
+// corners are the outermost points.
+func (v *view) corners() []r3.Vec {
+	last := v.nu*v.nv - 1
+	return []r3.Vec{v.at(0), v.at(v.nu - 1), v.at(last), v.at(last - v.nu + 1)}
+}
+
 // projection takes places to a lattice along a direction: to the point x u + y v whose ray meets the place
 // after t metres. Each is the product with a vector, less its value at the origin.
 type projection struct{ x, y, t plane }

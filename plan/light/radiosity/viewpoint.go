@@ -16,6 +16,7 @@ type viewpoint struct {
 	skip           []solid.ID // what is not there for it
 	samples        int        // looks at what is not close
 	closeSamples   int        // looks at each part that is close
+	besideSamples  float64    // looks, by the number of parts, at those that only their elements are close for
 	shift          sobol.Sample
 	offset         float64 // of the first far look, 0 to 1
 	standsFor      float64 // so many viewpoints that look at what is not close
@@ -41,7 +42,7 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 	shift := sobol.Shift(p.number)
 	return viewpoint{
 		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: shift, offset: offsetOf(shift),
-		samples: samples, closeSamples: closeSamples(samples), turns: 1, standsFor: 1,
+		samples: samples, closeSamples: closeSamples(samples), besideSamples: besideShare * float64(samples), turns: 1, standsFor: 1,
 		face: f, patch: p,
 	}
 }
@@ -64,5 +65,17 @@ func (t *Transport) ofCell(i int, normal r3.Vec) viewpoint {
 	samples := cellSamples * t.quality.HotSamples
 	shift := sobol.Shift(uint32(i))
 	return viewpoint{middle: c.at, normal: normal, shift: shift, offset: offsetOf(shift),
-		samples: samples, closeSamples: closeSamples(samples), turns: 1, standsFor: 1}
+		samples: samples, closeSamples: closeSamples(samples), besideSamples: float64(closeSamples(samples)), turns: 1, standsFor: 1}
+}
+
+// besideShare is how many looks a part gets that only its element is close for, for each look at what is not close.
+const besideShare = 1.0 / 32
+
+// besideOffset is where along what parts return the first look at those falls that only their elements are close for, 0 to 1. Viewpoints
+// that look in turn share them out.
+func (v *viewpoint) besideOffset() float64 {
+	if v.turns > 1 {
+		return (float64(v.turn) + 0.5) / float64(v.turns)
+	}
+	return v.offset
 }
