@@ -19,7 +19,7 @@ type bandSummer struct {
 	partly         []uint64      // the points of the band that see part of the opening
 	halfSeen       []uint64      // those of them that see at least half of it
 	mostlySeen     []uint64      // those of these that do through the same panes
-	littleSeen     []uint64      // those that see so little of it that they are traced
+	littleSeen     []uint64      // those that see so little of it, or part of it past cloth, that they are traced
 	hiddenLight    []float64     // what is hidden from those
 	hidden         []wideCounter // by word of the band: how many points of the opening are
 	shares         []partial

@@ -9,7 +9,7 @@ import (
 )
 
 // bundle is neighbouring points of an opening, from up to to in the order of the field, which share one
-// evaluation of the lamp's distribution: across six of 600 points what they give hardly differs from
+// evaluation of the lamp's distribution: across four of 600 points what they give hardly differs from
 // what their middle does, and far less than the sum over them errs.
 type bundle struct {
 	from, to int

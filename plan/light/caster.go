@@ -95,6 +95,12 @@ func (c *caster) transmittance(p r3.Vec) colour.RGB {
 	return c.sheet.Back.Direct
 }
 
+// dims says whether less than half of the light from a point passes straight on.
+func (c *caster) dims(from r3.Vec) bool {
+	pass := c.transmittance(from)
+	return max(pass[0], pass[1], pass[2]) < 0.5
+}
+
 // behind says whether the whole caster lies behind the plane of a face, where no light goes.
 func (c *caster) behind(at, axis r3.Vec) bool {
 	for _, p := range c.base {

@@ -35,7 +35,8 @@ func (d *bandSummer) sumParts(from, to int) {
 	}
 }
 
-// findHowMuchIsSeen finds the points that see at least half of the opening, and those that see little of it.
+// findHowMuchIsSeen finds the points that see at least half of the opening, and those that see little of it, or part of it past the
+// edge of cloth, which hides more than it passes.
 func (d *bandSummer) findHowMuchIsSeen(from, to int) {
 	f, g := d.f, d.f.g
 	clear(d.halfSeen)
@@ -54,7 +55,11 @@ func (d *bandSummer) findHowMuchIsSeen(from, to int) {
 		word &= hidden[at].atMost(len(f.points) / 2)
 		d.halfSeen[at] = word
 		for i := range f.panes {
-			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
+			mixed := f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
+			word &^= mixed
+			if f.panes[i].caster.dims(f.l.at) {
+				d.littleSeen[at] |= d.partly[at] & mixed
+			}
 		}
 		d.mostlySeen[at] = word
 	}

@@ -44,11 +44,11 @@ func (q Quality) points() (face, tube, bundle int) {
 	case Fine:
 		return 1220, 256, 2
 	}
-	return 600, 64, 6
+	return 600, 64, 4
 }
 
 // little is the share of an opening that is traced where less of it is seen: a sum over its points would be that of a few.
-func (q Quality) little() float64 { return [...]float64{Normal: 0.2, Draft: 0, Fine: 0.25}[q] }
+func (q Quality) little() float64 { return [...]float64{Normal: 0.35, Draft: 0, Fine: 0.6}[q] }
 
 // errorModel is what a stated error is made of, beside what the rays themselves tell.
 type errorModel struct {
