@@ -11,7 +11,7 @@ import (
 )
 
 // heightSpan is where the height of a thing was written, else its place, else its name.
-func (r *checker) heightSpan(name string, named source.Span) source.Span {
+func (r *contactFinder) heightSpan(name string, named source.Span) source.Span {
 	w := r.things[name]
 	switch {
 	case w.height.Valid():
