@@ -436,7 +436,7 @@ func covered(t *testing.T, all []*plan.Setup, l *day.List) {
 func TestScrimsAreNoneOfAnotherUnitsLight(t *testing.T) {
 	for _, scrims := range []string{"[double, single]", "half-double"} {
 		l := listed(t, "lights: {a: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down}}\nsetups: {bare: {}, scrims: {after: bare, change: {lights: {a: {scrims: "+scrims+"}}}}, spot: {after: scrims, change: {lights: {a: {focus: spot}}}}}\n")
-		const want = "640 lx at 3 m bare at flood, 3200 K; 5000 lx at 3 m bare at spot, 3200 K"
+		const want = "640 lx at 3 m bare at flood, 3200 K: such as 1000 W fresnel; 5000 lx at 3 m bare at spot, 3200 K: such as 1000 W fresnel"
 		if got := l.Items[0].Gives; got != want {
 			t.Errorf("%s: another unit has to give %q, want %q", scrims, got, want)
 		}
@@ -446,7 +446,7 @@ func TestScrimsAreNoneOfAnotherUnitsLight(t *testing.T) {
 // TestWhatAnotherUnitHasToGive: of a lamp that is used at two whites both are said with what it gives there, for it is not as bright at both.
 func TestWhatAnotherUnitHasToGive(t *testing.T) {
 	l := listed(t, "lights: {a: {unit: led-point-300-bicolour, modifier: softbox-90, at: [0, 0], height: 2, aim: down, colour: 5600 K}}\nsetups: {one: {}, two: {after: one, change: {lights: {a: {colour: 3200 K}}}}}\n")
-	const want = "490 lx at 3 m with softbox 0.9 m set to 5600 K, 2700 K to 6500 K; 430 lx at 3 m with softbox 0.9 m set to 3200 K, 2700 K to 6500 K"
+	const want = "490 lx at 3 m with softbox 0.9 m set to 5600 K, 2700 K to 6500 K: such as 600 W LED point, bi-colour; 430 lx at 3 m with softbox 0.9 m set to 3200 K, 2700 K to 6500 K: such as 600 W LED point, bi-colour"
 	found := false
 	for _, item := range l.Items {
 		if !strings.HasPrefix(item.Label, "300 W LED point") {

@@ -107,6 +107,9 @@ func (i *Item) check() (message, hint string) {
 	if i.Group == LiftGroup && (i.Ground[0] == 0 || i.Length == 0 || i.Load == 0) {
 		return "is a lift, and says not all of its ground, its length and its load", "write ground: [0.75, 1.2], length: with how high it goes, and load:"
 	}
+	if i.Group != LiftGroup && i.Ground != [2]float64{} {
+		return "has a ground, and is no lift", "write group: lift, or leave its ground out"
+	}
 	return "", ""
 }
 

@@ -116,6 +116,7 @@ func TestKitFaults(t *testing.T) {
 		"modifiers: {a: {doc: d, label: l, fits: [x], efficiency: 1, beam: 20, field: 10}}":               `the modifier "a" must have a field angle wider than its beam angle`,
 		"modifiers: {a: {doc: d, label: l, fits: [x], efficiency: 1, face: [1, 1], disc: 1}}":             "a modifier has one opening: a face, a disc or a sphere",
 		"items: {a: {doc: d, label: l, group: lift, mass: 90 kg, load: 100 kg, length: 4}}":               `the item "a" is a lift, and says not all of its ground, its length and its load`,
+		"items: {a: {doc: d, label: l, group: box, mass: 5 kg, ground: [0.5, 0.3]}}":                      `the item "a" has a ground, and is no lift`,
 		"items: {a: {doc: d, label: l, group: distribution, mass: 1 kg, amps: 32, phases: 2}}":            `the item "a" has two phases, and circuits have one or three`,
 		"sensors: {a: 35}": "a sensor is a map of keys, not a value",
 	} {

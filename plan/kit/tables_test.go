@@ -22,6 +22,7 @@ func TestExamplesRead(t *testing.T) {
 	examples(t, lensFilterShape())
 	examples(t, standShape())
 	examples(t, gripShape())
+	examples(t, itemShape())
 }
 
 func examples[T any](t *testing.T, s *source.Shape[T]) {

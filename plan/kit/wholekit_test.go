@@ -1,9 +1,12 @@
 package kit_test
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -194,5 +197,66 @@ func TestZoomsKeepTheirFlux(t *testing.T) {
 	})
 	if zooms < 20 {
 		t.Errorf("only %d heads zoom", zooms)
+	}
+}
+
+// What is on the other shelves stays within what such things have: sizes are those that names say, a desk can tell all by their labels, masses
+// of grip and the base of a lift are as in common practice, from memory, and the higher a lift goes the heavier it is.
+func TestGripAndItemsArePlausible(t *testing.T) {
+	c := shipped(t)
+	labels := map[string]string{}
+	label := func(name, said string) {
+		if other := labels[said]; other != "" {
+			t.Errorf("%s and %s are both a %s", other, name, said)
+		}
+		labels[said] = name
+	}
+	for _, g := range c.Grip {
+		label(g.Name, g.Label)
+		saysItsSize(t, g)
+		between(t, g.Name+", kg over its pin, edge and face,", g.Mass/(0.05+0.1*(g.Width+g.Height)+1.5*g.Width*g.Height), []float64{0.15, 2})
+	}
+	var last *kit.Item
+	for _, i := range lifts(c) {
+		between(t, i.Name+", ground over height,", min(i.Ground[0], i.Ground[1])/i.Length, []float64{0.1, 0.5})
+		between(t, i.Name+", load over mass,", i.Load/i.Mass, []float64{0.8, 2.5})
+		if last != nil && i.Mass <= last.Mass {
+			t.Errorf("%s goes higher than %s and is no heavier", i.Name, last.Name)
+		}
+		last = i
+	}
+	for _, i := range c.Items {
+		label(i.Name, i.Label)
+	}
+	for _, s := range c.Stands {
+		label(s.Name, s.Label)
+	}
+}
+
+// lifts are those of the catalogue, the lowest first.
+func lifts(c *kit.Catalogue) (all []*kit.Item) {
+	for _, i := range c.Items {
+		if i.Group == kit.LiftGroup {
+			all = append(all, i)
+		}
+	}
+	slices.SortFunc(all, func(a, b *kit.Item) int { return cmp.Compare(a.Length, b.Length) })
+	return all
+}
+
+// sizeInName finds the centimetres that a name ends with.
+var sizeInName = regexp.MustCompile(`-(\d+)(?:x(\d+))?$`)
+
+// saysItsSize fails where a piece of grip is not as large as its name says. A floppy opens to twice that.
+func saysItsSize(t *testing.T, g *kit.Grip) {
+	t.Helper()
+	m := sizeInName.FindStringSubmatch(g.Name)
+	if m == nil || strings.HasPrefix(g.Name, "floppy") {
+		return
+	}
+	for k, v := range []float64{g.Width, g.Height} {
+		if want, err := strconv.Atoi(m[k+1]); err == nil && math.Abs(100*v-float64(want)) > 1e-9 {
+			t.Errorf("%s is %g m × %g m", g.Name, g.Width, g.Height)
+		}
 	}
 }

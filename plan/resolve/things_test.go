@@ -15,8 +15,25 @@ import (
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/testdata/published"
 )
+
+// Each word for how someone holds the body stands for a body of its own.
+func TestNoTwoPosesAreOneBody(t *testing.T) {
+	bodies := map[string]term.Pose{}
+	for _, pose := range term.Poses {
+		s := resolved(t, fmt.Sprintf("people: {ada: {at: [1, 2], faces: 30, pose: %s}}", pose))
+		var says strings.Builder
+		for _, part := range s.People[0].Parts {
+			fmt.Fprintf(&says, "%s %.6f to %.6f %.6f; ", part.Kind, part.Z0, part.Z1, part.Outline)
+		}
+		if other, ok := bodies[says.String()]; ok {
+			t.Errorf("%s has the body of %s", pose, other)
+		}
+		bodies[says.String()] = pose
+	}
+}
 
 func TestPosesAndEyes(t *testing.T) {
 	for _, c := range []struct {

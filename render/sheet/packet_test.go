@@ -15,6 +15,7 @@ import (
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/supply"
+	"scrimshaw/render/list"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/samples"
@@ -325,6 +326,37 @@ func TestLongRunsFoldTheirSheets(t *testing.T) {
 	for i := range mostOpen + 2 {
 		if got, want := len(all.Pages[i*each].Unfolded().Strata()), len(one.Pages[0].Strata()); got != want {
 			t.Errorf("sheet %d has %d layers, want %d", i+1, got, want)
+		}
+	}
+}
+
+// TestEveryListOfADayHasItsReaderAndItsTable: a list has a table of its name, whose columns it takes, and a reader; one that stands on the pages of
+// another names it, and a reader names no list that is not there.
+func TestEveryListOfADayHasItsReaderAndItsTable(t *testing.T) {
+	names := map[string]bool{}
+	for _, l := range dayLists() {
+		names[l.name] = true
+	}
+	read := map[string]bool{}
+	for _, r := range readers() {
+		for _, name := range r.lists {
+			read[name] = true
+			if !names[name] {
+				t.Errorf("the reader %q reads %s, which is no list of a day", r.name, name)
+			}
+		}
+	}
+	for _, l := range dayLists() {
+		if !read[l.name] || l.on != "" && !names[l.on] {
+			t.Errorf("nobody reads %s, or there is no list %q whose pages it stands on", l.name, l.on)
+		}
+		table := tableOf(list.New(), l.name)
+		for _, c := range l.columns {
+			for _, key := range c.keys {
+				if !slices.ContainsFunc(table.Columns, func(c list.Column) bool { return c.Key == key }) {
+					t.Errorf("%s has no column %s in its table %q", l.name, key, table.Name)
+				}
+			}
 		}
 	}
 }

@@ -234,8 +234,8 @@ func TestOnlyWhatTheVanNeedsOtherwiseIsMarked(t *testing.T) {
 	now, _ := fixture.SetupsOf(t, strings.Replace(text, "setups:", more+"setups:", 1))
 	since, ins := heldTo(before, now)
 	doc, _ := Compose(ins, Options{Packet: true, Since: since, Font: fixture.Family(t)})
-	want := map[string][]string{".kit": {"was 1", "was 2", "was 2"}, ".consumables": {"new"}, ".power": nil}
-	rows := map[string]int{".kit": 3, ".consumables": 1, ".power": 1} // the tube, its stand and its bag; the other gel; the ring
+	want := map[string][]string{".kit": {"was 1", "was 2", "was 2", "was 1", "new"}, ".circuits": nil}
+	rows := map[string]int{".kit": 5, ".circuits": 3} // the tube, its stand, its bag and its stud, and the other gel below; the ring at its worst and in each set-up
 	for i := range doc.Pages {
 		p := &doc.Pages[i]
 		if _, is := want[p.Name]; !is {

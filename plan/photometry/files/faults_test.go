@@ -101,6 +101,11 @@ func TestQuirks(t *testing.T) {
 		{"a value below 0", "9 4 2", "9 4 -2", "x.ies:8:1", "a candela value below 0 is taken as no light", ""},
 		{"planes that differ on the axis", "9 4 2", "7 4 2", "x.ies:8:1", "the planes do not agree on the intensity along the axis", ""},
 		{"more than the lamps give", "\n1 -1", "\n1 5", "x.ies:8:1", "the intensities add up to 24 lm, more than the 5 lm of the lamps", ""},
+		{"a first keyword that continues one", "[TEST] a", "[MORE] a", "x.ies:2:1", "[MORE] continues a keyword, but no keyword comes before it; it is kept as [_MORE]", ""},
+		{"a keyword without a name", "[TEST] a", "[TEST] a\n[] b", "x.ies:3:1", "a keyword has no name; the line is left out", ""},
+		{"a long line", "[TEST] a", "[TEST] " + strings.Repeat("a", 300), "x.ies:2:1", "the line is too long: the format allows 256 characters", ""},
+		{"light that depends on tilt", "TILT=NONE", "TILT=INCLUDE\n1 2\n0 90\n1 .9", "x.ies:3:1", "the lamp's light depends on its tilt: a scene takes the tilt into account, and the figures here are those of the design position", ""},
+		{"a tilt file of an edition that has none", "IESNA91\n[TEST] a\nTILT=NONE", "IES:LM-63-2019\n[TEST] a\nTILT=arc.tlt", "x.ies:3:1", "the edition of 2019 has no tilt files", ""},
 	} {
 		t.Run(f.name, func(t *testing.T) { f.warns(t, "x.ies", goodIES) })
 	}
@@ -111,6 +116,10 @@ func TestQuirks(t *testing.T) {
 		{"lines left over", "150\n50\n", "150\n50\n1\n2\n", "x.ldt:56:1", "2 lines follow the last intensity; they are ignored", ""},
 		{"no conversion factor", "94\n1\n0", "94\n0\n0", "x.ldt:24:1", "a conversion factor of 0 would leave no light; it is taken as 1", ""},
 		{"figures that contradict", "100\n94\n1", "100\n50\n1", "x.ldt:23:1", "the intensities add up to 944 lm; a light output ratio of 50 % of 1000 lm says 500 lm", ""},
+		{"two sets of lamps", "1\n2\nlamp\n1000\n3000 K\n1A\n40\n", "2\n2\nlamp\n1000\n3000 K\n1A\n40\n1\nlamp\n500\n3000 K\n1A\n20\n", "x.ldt:29:1", "the file has 2 sets of lamps; the light is that of the first", ""},
+		{"sets field by field", "1\n2\nlamp\n1000\n3000 K\n1A\n40\n", "2\n2\n1\nlamp\nspare\n1000\n500\n3000 K\n3000 K\n1A\n1A\n40\n20\n", "x.ldt:27:1", "the lamp sets stand field by field, not set by set", ""},
+		{"a value below 0", "\n200\n100\n300", "\n200\n-100\n300", "x.ldt:52:1", "an intensity below 0 is taken as no light", ""},
+		{"half a round without a symmetry", goodLDT, strings.Replace(strings.Replace(goodLDT, "nobody\n3\n4\n4\n90", "nobody\n3\n0\n2\n90", 1), "\n90\n180\n270\n0", "\n90\n0", 1), "x.ldt:43:1", "without a symmetry the planes go all round, and here only from C0 to C90; light is taken to change evenly between the two", ""},
 	} {
 		t.Run(f.name, func(t *testing.T) { f.warns(t, "x.ldt", goodLDT) })
 	}
