@@ -45,34 +45,6 @@ func lowered(words string) string {
 	return strings.ToLower(words[:1]) + words[1:]
 }
 
-// atEqual is how far off what another unit gives is held to it, m: common practice.
-const atEqual = 3
-
-// gives says what another unit has to give to do in a light's place: how bright it is on its axis from afar, as its lens stands and without
-// gels and scrims, which are listed for themselves, and its white; and which of the kit does.
-func (n *needs) gives(l *plan.Light) string {
-	h := l.Head.Unscrimmed()
-	if h.Class == term.Practical {
-		return ""
-	}
-	words := "bare"
-	if h.ModifierLabel != "" {
-		words = "with " + h.ModifierLabel
-	}
-	if focus := h.FocusWord(); focus != "" {
-		words += " at " + focus
-	}
-	if u := h.Unit; u.Kelvin[0] != u.Kelvin[1] {
-		words += " set to " + unit.FormatKelvin(h.White.Kelvin) // it is not as bright at each of its whites
-	}
-	lux := h.Source.AxisLux(atEqual)
-	such := "no other of the kit"
-	if equal := n.kit.Equal(l.Choice); equal != nil {
-		such = "such as " + equal.Label
-	}
-	return fmt.Sprintf("%s lx at %d m %s, %s: %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(&h), such)
-}
-
 // whites are those that a unit can be set to.
 func whites(h *kit.Head) string {
 	u := h.Unit
@@ -140,29 +112,4 @@ func (n *needs) accessories(l *plan.Light) {
 	for _, s := range l.Head.Scrims {
 		n.add(Item{Shelf: Accessory, Label: string(s) + " scrim for " + l.Head.UnitLabel, Note: note}, l.Count, l.Tag)
 	}
-}
-
-// dimmer counts the dimmer of a filament lamp that is not at full, or not after a cue, or fades.
-func (n *needs) dimmer(l *plan.Light) {
-	if item, ok := n.dimmerOf(l); ok {
-		n.add(item, l.Count, l.Tag)
-	}
-}
-
-// dimmerOf is the smallest dimmer that stands the power of a filament lamp; not ok where the lamp takes none.
-func (n *needs) dimmerOf(l *plan.Light) (Item, bool) {
-	if l.Head.Technology != term.Tungsten || !n.setup.Dims(l) {
-		return Item{}, false
-	}
-	found := n.kit.DimmerFor(l.Head.Watts)
-	if found == nil {
-		return Item{Shelf: Dimmer, Label: "dimmer for " + unit.FormatPower(l.Head.Watts)}, true
-	}
-	return stocked(Dimmer, found), true
-}
-
-// DimmerOf names the dimmer of a light; "" where it takes none.
-func DimmerOf(s *plan.Setup, l *plan.Light) string {
-	item, _ := newNeeds(s).dimmerOf(l)
-	return item.Label
 }
