@@ -78,7 +78,7 @@ func hasCable(powered *supply.Supply, l *plan.Light) bool {
 // Mass is the sum of all masses that are known, kg; it is not known where none of them is.
 func (d *Day) Mass() Cell { return known(d.sums.Mass, 1) }
 
-// ConsumableMass is the sum of the masses of what is used up that are known, kg: they are none of Mass.
+// ConsumableMass is the sum of the masses of what is used up that are known, kg, which Mass does not count.
 func (d *Day) ConsumableMass() Cell {
 	sum := 0.0
 	for _, row := range d.Consumables.Rows {

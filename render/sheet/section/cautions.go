@@ -9,12 +9,6 @@ import (
 	"scrimshaw/plan"
 )
 
-// Caution is one of the trade, with the numbers of the lights and the grip that it is about.
-type Caution struct {
-	Tags []string // none: it is about everybody
-	Text string
-}
-
 // SameCautions says whether two set-ups have the same.
 func SameCautions(a, b []Caution) bool {
 	return slices.EqualFunc(a, b, func(x, y Caution) bool { return x.Text == y.Text && slices.Equal(x.Tags, y.Tags) })
@@ -60,6 +54,11 @@ func tagWords(tags, lights []string) string {
 			rest = append(rest, tag)
 		}
 	}
+	return strings.Join(append(words, runs(rest)...), ", ")
+}
+
+// runs are numbers in their order, those that run by their ends.
+func runs(rest []string) (words []string) {
 	slices.SortStableFunc(rest, compareTags)
 	for from := 0; from < len(rest); {
 		to := from
@@ -74,7 +73,7 @@ func tagWords(tags, lights []string) string {
 		}
 		from = to + 1
 	}
-	return strings.Join(words, ", ")
+	return words
 }
 
 // compareTags puts numbers in their order, and after them those with letters before them.

@@ -42,6 +42,12 @@ type Input struct {
 	Unchecked []string  // what nobody has checked
 }
 
+// Caution is one of the trade, with the numbers of the lights and the grip that it is about.
+type Caution struct {
+	Tags []string // none: it is about everybody
+	Text string
+}
+
 // Face is what the meter says at one person's face.
 type Face struct {
 	Person    string           // or the mark of one: "ruth.sit"
