@@ -2,10 +2,12 @@ package day
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -45,6 +47,24 @@ func (n *needs) gives(l *plan.Light) []Equal {
 		e.Such = equal.Label
 	}
 	return []Equal{e}
+}
+
+// whites are those that a unit can be set to.
+func whites(h *kit.Head) string {
+	u := h.Unit
+	if u.Kelvin[0] == u.Kelvin[1] {
+		return unit.FormatKelvin(u.Kelvin[0])
+	}
+	return unit.FormatKelvin(u.Kelvin[0]) + " to " + unit.FormatKelvin(u.Kelvin[1])
+}
+
+// twoFigures is a number to two figures, rounded down: who offers a unit in its place is held to that.
+func twoFigures(v float64) float64 {
+	if v <= 0 {
+		return 0
+	}
+	grain := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return math.Floor(v/grain+1e-9) * grain
 }
 
 // addGives takes more uses of a unit to those that are known, each once.

@@ -2,7 +2,6 @@ package day
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -43,24 +42,6 @@ func lowered(words string) string {
 		return words
 	}
 	return strings.ToLower(words[:1]) + words[1:]
-}
-
-// whites are those that a unit can be set to.
-func whites(h *kit.Head) string {
-	u := h.Unit
-	if u.Kelvin[0] == u.Kelvin[1] {
-		return unit.FormatKelvin(u.Kelvin[0])
-	}
-	return unit.FormatKelvin(u.Kelvin[0]) + " to " + unit.FormatKelvin(u.Kelvin[1])
-}
-
-// twoFigures is a number to two figures, rounded down: who offers a unit in its place is held to that.
-func twoFigures(v float64) float64 {
-	if v <= 0 {
-		return 0
-	}
-	grain := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return math.Floor(v/grain+1e-9) * grain
 }
 
 // ofTheSet is what stands on a set that a rental house need not bring.

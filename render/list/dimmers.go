@@ -60,8 +60,11 @@ func dimmedOf(s *plan.Setup, powered *supply.Supply, of day.Dimmers) dimmed {
 	return d
 }
 
-// addDimmers keeps of each class, and of all together, the set-up that has most of it in use.
-func (d *Day) addDimmers(s *plan.Setup, powered *supply.Supply) {
+// dimmedDay are those of a day.
+type dimmedDay []dimmed
+
+// add keeps of each class, and of all together, the set-up that has most of it in use.
+func (d *dimmedDay) add(s *plan.Setup, powered *supply.Supply) {
 	together := day.Dimmers{Label: allDimmers}
 	for _, of := range day.DimmersOf(s) {
 		d.keepMost(dimmedOf(s, powered, of))
@@ -71,24 +74,24 @@ func (d *Day) addDimmers(s *plan.Setup, powered *supply.Supply) {
 	if together.Count > 0 {
 		d.keepMost(dimmedOf(s, powered, together))
 	}
-	slices.SortStableFunc(d.dimmers, func(a, b dimmed) int { return cmp.Compare(a.rank(), b.rank()) })
-	d.Dimmers.Rows = dimmerRows(d.dimmers)
+	slices.SortStableFunc(*d, func(a, b dimmed) int { return cmp.Compare(a.rank(), b.rank()) })
 }
 
 // keepMost keeps dimmers where they are more than those of their class in the set-ups before, or as many with larger lamps.
-func (d *Day) keepMost(now dimmed) {
-	at := slices.IndexFunc(d.dimmers, func(was dimmed) bool { return was.Label == now.Label })
+func (d *dimmedDay) keepMost(now dimmed) {
+	at := slices.IndexFunc(*d, func(was dimmed) bool { return was.Label == now.Label })
 	if at < 0 {
-		d.dimmers = append(d.dimmers, now)
+		*d = append(*d, now)
 		return
 	}
-	if was := &d.dimmers[at]; now.Count > was.Count || now.Count == was.Count && now.watts > was.watts {
+	if was := &(*d)[at]; now.Count > was.Count || now.Count == was.Count && now.watts > was.watts {
 		*was = now
 	}
 }
 
-// dimmerRows are the table; of one class alone nothing is summed.
-func dimmerRows(all []dimmed) (rows [][]Cell) {
+// rows are the table; of one class alone nothing is summed.
+func (d dimmedDay) rows() (rows [][]Cell) {
+	all := d
 	if len(all) == 2 {
 		all = all[:1]
 	}
