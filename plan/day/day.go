@@ -95,6 +95,18 @@ func (l *List) Add(s *plan.Setup) {
 	})
 }
 
+// addGives takes more uses of a unit to those that are known, each once.
+func (i *Item) addGives(more ...Equal) {
+	for _, e := range more {
+		if !slices.Contains(i.Gives, e) {
+			i.Gives = append(i.Gives, e)
+		}
+	}
+}
+
+// OrEqual says what another unit has to give in all uses of a day; "" where nobody asks.
+func (i *Item) OrEqual() string { return orEqual(i.Gives) }
+
 // addFor names what an item is for, each once.
 func (i *Item) addFor(tags ...string) {
 	for _, tag := range tags {

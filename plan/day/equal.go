@@ -6,9 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
-	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -23,31 +21,6 @@ type Equal struct {
 
 // atEqual is how far off what another unit gives is held to it, m: common practice.
 const atEqual = 3
-
-// gives says what another unit has to give to do in a light's place: how bright it is on its axis from afar, as its lens stands and without
-// gels and scrims, which are listed for themselves, and its white; and which of the kit does. Of what stands on the set nobody asks it.
-func (n *needs) gives(l *plan.Light) []Equal {
-	h := l.Head.Unscrimmed()
-	if h.Class == term.Practical {
-		return nil
-	}
-	e := Equal{Lux: twoFigures(h.Source.AxisLux(atEqual)), Wears: "bare", Whites: whites(&h)}
-	if h.ModifierLabel != "" {
-		e.Wears = "with " + h.ModifierLabel
-	}
-	var set []string
-	if focus := h.FocusWord(); focus != "" {
-		set = append(set, "at "+focus)
-	}
-	if u := h.Unit; u.Kelvin[0] != u.Kelvin[1] { // it is not as bright at each of its whites
-		set = append(set, "set to "+unit.FormatKelvin(h.White.Kelvin))
-	}
-	e.Set = strings.Join(set, " ")
-	if equal := n.kit.Equal(l.Choice); equal != nil {
-		e.Such = equal.Label
-	}
-	return []Equal{e}
-}
 
 // whites are those that a unit can be set to.
 func whites(h *kit.Head) string {
@@ -67,30 +40,21 @@ func twoFigures(v float64) float64 {
 	return math.Floor(v/grain+1e-9) * grain
 }
 
-// addGives takes more uses of a unit to those that are known, each once.
-func (i *Item) addGives(more ...Equal) {
-	for _, e := range more {
-		if !slices.Contains(i.Gives, e) {
-			i.Gives = append(i.Gives, e)
-		}
-	}
-}
-
-// OrEqual says what another unit has to give in all uses of a day. Uses for which the same other unit does are said together, and name it once:
+// orEqual says what another unit has to give in all uses of a day. Uses for which the same other unit does are said together, and name it once:
 // "490 lx at 3 m with softbox 0.9 m set to 5600 K and 430 lx set to 3200 K, 2700 K to 6500 K: such as ..."; "" where nobody asks.
-func (i *Item) OrEqual() string {
+func orEqual(gives []Equal) string {
 	var all []string
-	for at := range i.Gives {
-		e := &i.Gives[at]
+	for at := range gives {
+		e := &gives[at]
 		alike := func(o Equal) bool { return o.Whites == e.Whites && o.Such == e.Such }
-		if slices.IndexFunc(i.Gives, alike) < at {
+		if slices.IndexFunc(gives, alike) < at {
 			continue
 		}
 		such := "no other of the kit"
 		if e.Such != "" {
 			such = "such as " + e.Such
 		}
-		all = append(all, usesWords(slices.DeleteFunc(slices.Clone(i.Gives), func(o Equal) bool { return !alike(o) }))+", "+e.Whites+": "+such)
+		all = append(all, usesWords(slices.DeleteFunc(slices.Clone(gives), func(o Equal) bool { return !alike(o) }))+", "+e.Whites+": "+such)
 	}
 	return strings.Join(all, "; ")
 }

@@ -44,6 +44,31 @@ func lowered(words string) string {
 	return strings.ToLower(words[:1]) + words[1:]
 }
 
+// gives says what another unit has to give to do in a light's place: how bright it is on its axis from afar, as its lens stands and without
+// gels and scrims, which are listed for themselves, and its white; and which of the kit does. Of what stands on the set nobody asks it.
+func (n *needs) gives(l *plan.Light) []Equal {
+	h := l.Head.Unscrimmed()
+	if h.Class == term.Practical {
+		return nil
+	}
+	e := Equal{Lux: twoFigures(h.Source.AxisLux(atEqual)), Wears: "bare", Whites: whites(&h)}
+	if h.ModifierLabel != "" {
+		e.Wears = "with " + h.ModifierLabel
+	}
+	var set []string
+	if focus := h.FocusWord(); focus != "" {
+		set = append(set, "at "+focus)
+	}
+	if u := h.Unit; u.Kelvin[0] != u.Kelvin[1] { // it is not as bright at each of its whites
+		set = append(set, "set to "+unit.FormatKelvin(h.White.Kelvin))
+	}
+	e.Set = strings.Join(set, " ")
+	if equal := n.kit.Equal(l.Choice); equal != nil {
+		e.Such = equal.Label
+	}
+	return []Equal{e}
+}
+
 // ofTheSet is what stands on a set that a rental house need not bring.
 const ofTheSet = "of the set, or hired"
 
