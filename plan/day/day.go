@@ -51,7 +51,7 @@ type Item struct {
 	Roll  float64    // the width of the roll that it is cut from, m; 0 not known
 	From  *kit.Item  // that roll; nil: nobody knows one
 	Spare float64    // the share of those in use that goes along beside them, 0 to 1
-	Gives string     // what another unit has to give to do in its place; "" of all else
+	Gives []Equal    // what another unit has to give to do in its place, use by use; none of all else
 
 	section, length float64 // of a cable of the kit, mm² and m: cables are listed by them
 }
@@ -86,13 +86,26 @@ func (l *List) Add(s *plan.Setup) {
 		}
 		kept := &l.Items[at]
 		kept.Count = max(kept.Count, item.Count)
-		kept.Note, kept.Gives = joinNote(kept.Note, item.Note), joinNote(kept.Gives, item.Gives)
+		kept.Note = joinNote(kept.Note, item.Note)
+		kept.addGives(item.Gives...)
 		kept.addFor(item.For...)
 	}
 	slices.SortStableFunc(l.Items, func(a, b Item) int {
 		return cmp.Or(cmp.Compare(slices.Index(Shelves, a.Shelf), slices.Index(Shelves, b.Shelf)), cmp.Compare(a.section, b.section), cmp.Compare(a.length, b.length))
 	})
 }
+
+// addGives takes more uses of a unit to those that are known, each once.
+func (i *Item) addGives(more ...Equal) {
+	for _, e := range more {
+		if !slices.Contains(i.Gives, e) {
+			i.Gives = append(i.Gives, e)
+		}
+	}
+}
+
+// OrEqual says what another unit has to give in all uses of a day; "" where nobody asks.
+func (i *Item) OrEqual() string { return orEqual(i.Gives) }
 
 // addFor names what an item is for, each once.
 func (i *Item) addFor(tags ...string) {
@@ -171,7 +184,8 @@ func (n *needs) add(item Item, count int, tag string) {
 		n.items, at = append(n.items, item), len(n.items)
 	}
 	n.items[at].Count += count
-	n.items[at].Note, n.items[at].Gives = joinNote(n.items[at].Note, item.Note), joinNote(n.items[at].Gives, item.Gives)
+	n.items[at].Note = joinNote(n.items[at].Note, item.Note)
+	n.items[at].addGives(item.Gives...)
 	if tag != "" {
 		n.items[at].addFor(tag)
 	}

@@ -436,8 +436,8 @@ func covered(t *testing.T, all []*plan.Setup, l *day.List) {
 func TestScrimsAreNoneOfAnotherUnitsLight(t *testing.T) {
 	for _, scrims := range []string{"[double, single]", "half-double"} {
 		l := listed(t, "lights: {a: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down}}\nsetups: {bare: {}, scrims: {after: bare, change: {lights: {a: {scrims: "+scrims+"}}}}, spot: {after: scrims, change: {lights: {a: {focus: spot}}}}}\n")
-		const want = "640 lx at 3 m bare at flood, 3200 K: such as 1000 W fresnel; 5000 lx at 3 m bare at spot, 3200 K: such as 1000 W fresnel"
-		if got := l.Items[0].Gives; got != want {
+		const want = "640 lx at 3 m bare at flood and 5000 lx at spot, 3200 K: such as 1000 W fresnel"
+		if got := l.Items[0].OrEqual(); got != want {
 			t.Errorf("%s: another unit has to give %q, want %q", scrims, got, want)
 		}
 	}
@@ -446,18 +446,32 @@ func TestScrimsAreNoneOfAnotherUnitsLight(t *testing.T) {
 // TestWhatAnotherUnitHasToGive: of a lamp that is used at two whites both are said with what it gives there, for it is not as bright at both.
 func TestWhatAnotherUnitHasToGive(t *testing.T) {
 	l := listed(t, "lights: {a: {unit: led-point-300-bicolour, modifier: softbox-90, at: [0, 0], height: 2, aim: down, colour: 5600 K}}\nsetups: {one: {}, two: {after: one, change: {lights: {a: {colour: 3200 K}}}}}\n")
-	const want = "490 lx at 3 m with softbox 0.9 m set to 5600 K, 2700 K to 6500 K: such as 600 W LED point, bi-colour; 430 lx at 3 m with softbox 0.9 m set to 3200 K, 2700 K to 6500 K: such as 600 W LED point, bi-colour"
+	const want = "490 lx at 3 m with softbox 0.9 m set to 5600 K and 430 lx set to 3200 K, 2700 K to 6500 K: such as 600 W LED point, bi-colour"
 	found := false
 	for _, item := range l.Items {
 		if !strings.HasPrefix(item.Label, "300 W LED point") {
 			continue
 		}
-		if found = true; item.Gives != want {
-			t.Errorf("another unit has to give %q, want %q", item.Gives, want)
+		if found = true; item.OrEqual() != want {
+			t.Errorf("another unit has to give %q, want %q", item.OrEqual(), want)
 		}
 	}
 	if !found {
 		t.Error("the lamp is not listed")
+	}
+}
+
+// TestUsesAreSaidOnce: whatever is the same of several uses is said once, what differs is said of each, and where another unit would do in
+// each use, each is named with its own.
+func TestUsesAreSaidOnce(t *testing.T) {
+	item := day.Item{Gives: []day.Equal{
+		{Lux: 900, Wears: "bare", Set: "at spot", Whites: "3200 K", Such: "big"}, {Lux: 400, Wears: "bare", Set: "at flood", Whites: "3200 K", Such: "small"},
+		{Lux: 800, Wears: "with snoot", Whites: "3200 K", Such: "big"}, {Lux: 700, Wears: "with snoot", Set: "at flood", Whites: "3200 K", Such: "big"},
+		{Lux: 5, Wears: "bare", Whites: "3200 K"}}}
+	const want = "900 lx at 3 m bare at spot, 800 lx with snoot and 700 lx at flood, 3200 K: such as big; 400 lx at 3 m bare at flood, 3200 K: such as small; " +
+		"5 lx at 3 m bare, 3200 K: no other of the kit"
+	if got := item.OrEqual(); got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

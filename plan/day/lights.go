@@ -2,7 +2,6 @@ package day
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -45,50 +44,29 @@ func lowered(words string) string {
 	return strings.ToLower(words[:1]) + words[1:]
 }
 
-// atEqual is how far off what another unit gives is held to it, m: common practice.
-const atEqual = 3
-
 // gives says what another unit has to give to do in a light's place: how bright it is on its axis from afar, as its lens stands and without
-// gels and scrims, which are listed for themselves, and its white; and which of the kit does.
-func (n *needs) gives(l *plan.Light) string {
+// gels and scrims, which are listed for themselves, and its white; and which of the kit does. Of what stands on the set nobody asks it.
+func (n *needs) gives(l *plan.Light) []Equal {
 	h := l.Head.Unscrimmed()
 	if h.Class == term.Practical {
-		return ""
+		return nil
 	}
-	words := "bare"
+	e := Equal{Lux: twoFigures(h.Source.AxisLux(atEqual)), Wears: "bare", Whites: whites(&h)}
 	if h.ModifierLabel != "" {
-		words = "with " + h.ModifierLabel
+		e.Wears = "with " + h.ModifierLabel
 	}
+	var set []string
 	if focus := h.FocusWord(); focus != "" {
-		words += " at " + focus
+		set = append(set, "at "+focus)
 	}
-	if u := h.Unit; u.Kelvin[0] != u.Kelvin[1] {
-		words += " set to " + unit.FormatKelvin(h.White.Kelvin) // it is not as bright at each of its whites
+	if u := h.Unit; u.Kelvin[0] != u.Kelvin[1] { // it is not as bright at each of its whites
+		set = append(set, "set to "+unit.FormatKelvin(h.White.Kelvin))
 	}
-	lux := h.Source.AxisLux(atEqual)
-	such := "no other of the kit"
+	e.Set = strings.Join(set, " ")
 	if equal := n.kit.Equal(l.Choice); equal != nil {
-		such = "such as " + equal.Label
+		e.Such = equal.Label
 	}
-	return fmt.Sprintf("%s lx at %d m %s, %s: %s", unit.FormatNumber(twoFigures(lux)), atEqual, words, whites(&h), such)
-}
-
-// whites are those that a unit can be set to.
-func whites(h *kit.Head) string {
-	u := h.Unit
-	if u.Kelvin[0] == u.Kelvin[1] {
-		return unit.FormatKelvin(u.Kelvin[0])
-	}
-	return unit.FormatKelvin(u.Kelvin[0]) + " to " + unit.FormatKelvin(u.Kelvin[1])
-}
-
-// twoFigures is a number to two figures, rounded down: who offers a unit in its place is held to that.
-func twoFigures(v float64) float64 {
-	if v <= 0 {
-		return 0
-	}
-	grain := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return math.Floor(v/grain+1e-9) * grain
+	return []Equal{e}
 }
 
 // ofTheSet is what stands on a set that a rental house need not bring.
@@ -140,29 +118,4 @@ func (n *needs) accessories(l *plan.Light) {
 	for _, s := range l.Head.Scrims {
 		n.add(Item{Shelf: Accessory, Label: string(s) + " scrim for " + l.Head.UnitLabel, Note: note}, l.Count, l.Tag)
 	}
-}
-
-// dimmer counts the dimmer of a filament lamp that is not at full, or not after a cue, or fades.
-func (n *needs) dimmer(l *plan.Light) {
-	if item, ok := n.dimmerOf(l); ok {
-		n.add(item, l.Count, l.Tag)
-	}
-}
-
-// dimmerOf is the smallest dimmer that stands the power of a filament lamp; not ok where the lamp takes none.
-func (n *needs) dimmerOf(l *plan.Light) (Item, bool) {
-	if l.Head.Technology != term.Tungsten || !n.setup.Dims(l) {
-		return Item{}, false
-	}
-	found := n.kit.DimmerFor(l.Head.Watts)
-	if found == nil {
-		return Item{Shelf: Dimmer, Label: "dimmer for " + unit.FormatPower(l.Head.Watts)}, true
-	}
-	return stocked(Dimmer, found), true
-}
-
-// DimmerOf names the dimmer of a light; "" where it takes none.
-func DimmerOf(s *plan.Setup, l *plan.Light) string {
-	item, _ := newNeeds(s).dimmerOf(l)
-	return item.Label
 }

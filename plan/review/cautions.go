@@ -3,7 +3,6 @@
 package review
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -51,9 +50,6 @@ func Cautions(s *plan.Setup) []Caution {
 	}
 	return applies
 }
-
-// String is the caution with the tags it is about: "2, 3: Heat: ...".
-func (c Caution) String() string { return fmt.Sprintf("%s: %s", strings.Join(c.Tags, ", "), c.Text) }
 
 func tagsOf(s *plan.Setup, is func(*plan.Light) bool) []string {
 	var tags []string

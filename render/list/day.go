@@ -21,25 +21,28 @@ type Day struct {
 	Kit, Lamps, Circuits Table
 	Power                Table    // what each circuit carries at most in one of the set-ups
 	Consumables          Table    // what is used up
+	Dimmers              Table    // of each class, and of all, the most in use at one time
 	Without              []string // sentences: what is not on the lists
 
 	kit     day.List
 	sums    day.Totals
 	bill    bill
+	dimmers dimmedDay
 	noCable []string // the numbers of lights of which nobody knows how much cable they take
 }
 
 // New is a day without set-ups yet.
 func New() *Day {
 	return &Day{Setups: []string{}, Kit: Table{Name: "kit", Title: "Kit", Columns: kitColumns},
-		Consumables: Table{Name: "consumables", Title: "Consumables", Columns: consumableColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
+		Consumables: Table{Name: "consumables", Title: "Consumables", Columns: consumableColumns},
+		Dimmers:     Table{Name: "dimmers", Title: "Dimmers", Columns: dimmerColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
 		Circuits: Table{Name: "circuits", Title: "Circuits", Columns: circuitColumns},
 		Power:    Table{Name: "power", Title: "Power", Columns: powerColumns}}
 }
 
 // Tables are those of a day, the kit first.
 func (d *Day) Tables() []*Table {
-	return []*Table{&d.Kit, &d.Consumables, &d.Lamps, &d.Circuits, &d.Power}
+	return []*Table{&d.Kit, &d.Consumables, &d.Dimmers, &d.Lamps, &d.Circuits, &d.Power}
 }
 
 // Add takes the next set-up into the lists.
@@ -53,6 +56,8 @@ func (d *Day) Add(s *plan.Setup) {
 	powered := supply.Of(s)
 	d.addLamps(s, &powered)
 	d.addCircuits(s, &powered)
+	d.dimmers.add(s, &powered)
+	d.Dimmers.Rows = d.dimmers.rows()
 	d.Power.Rows = powerRows(&d.Circuits)
 	for i := range s.Lights {
 		if l := &s.Lights[i]; !hasCable(&powered, l) && l.Head.Watts > 0 && !slices.Contains(d.noCable, l.Tag) {
@@ -73,6 +78,17 @@ func hasCable(powered *supply.Supply, l *plan.Light) bool {
 
 // Mass is the sum of all masses that are known, kg; it is not known where none of them is.
 func (d *Day) Mass() Cell { return known(d.sums.Mass, 1) }
+
+// ConsumableMass is the sum of the masses of what is used up that are known, kg, which Mass does not count.
+func (d *Day) ConsumableMass() Cell {
+	sum := 0.0
+	for _, row := range d.Consumables.Rows {
+		if kg := row[d.Consumables.At("kg")].Number; kg != nil {
+			sum += *kg
+		}
+	}
+	return known(sum, 1)
+}
 
 // Volume is the sum of all cases that are known, in litres.
 func (d *Day) Volume() Cell { return known(litres*d.sums.Volume, 0) }

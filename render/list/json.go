@@ -15,11 +15,12 @@ func WriteJSON(w io.Writer, d *Day) error {
 		Kit         rows       `json:"kit"`
 		Consumables rows       `json:"consumables"`
 		Totals      jsonTotals `json:"totals"`
+		Dimmers     rows       `json:"dimmers"`
 		Lamps       rows       `json:"lamps"`
 		Circuits    rows       `json:"circuits"`
 		Power       rows       `json:"power"`
 		Without     []string   `json:"without"` // sentences: what is not on the lists
-	}{d.Scene, d.Setups, rows{&d.Kit}, rows{&d.Consumables}, d.totals(), rows{&d.Lamps}, rows{&d.Circuits}, rows{&d.Power}, d.Without}
+	}{d.Scene, d.Setups, rows{&d.Kit}, rows{&d.Consumables}, d.totals(), rows{&d.Dimmers}, rows{&d.Lamps}, rows{&d.Circuits}, rows{&d.Power}, d.Without}
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
@@ -27,8 +28,9 @@ func WriteJSON(w io.Writer, d *Day) error {
 }
 
 type jsonTotals struct {
-	Kg            *float64 `json:"kg"`            // kg; null: not known
+	Kg            *float64 `json:"kg"`            // of what comes back, kg; null: not known
 	WithoutMass   []string `json:"withoutMass"`   // what has no mass that is known
+	ConsumablesKg *float64 `json:"consumablesKg"` // of what is used up, kg; null: not known
 	Litres        *float64 `json:"litres"`        // of 0.001 m³; null: not known
 	WithoutVolume int      `json:"withoutVolume"` // pieces without a case that is known
 	Hire          *float64 `json:"hire"`          // in the currency of the price file, for all that comes back over the days that are charged; null: the scene has none
@@ -38,7 +40,7 @@ type jsonTotals struct {
 }
 
 func (d *Day) totals() jsonTotals {
-	t := jsonTotals{Kg: d.Mass().Number, WithoutMass: d.sums.WithoutMass, Litres: d.Volume().Number, WithoutVolume: d.sums.WithoutVolume,
+	t := jsonTotals{Kg: d.Mass().Number, ConsumablesKg: d.ConsumableMass().Number, WithoutMass: d.sums.WithoutMass, Litres: d.Volume().Number, WithoutVolume: d.sums.WithoutVolume,
 		Hire: d.Hire().Number, Sales: d.Sales().Number, Price: d.Price().Number, Terms: d.Terms()}
 	if t.WithoutMass == nil {
 		t.WithoutMass = []string{}

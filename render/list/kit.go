@@ -94,7 +94,7 @@ func kitRows(items []day.Item, b *bill) [][]Cell {
 		n := float64(item.Count + item.Spares())
 		rate, price := b.rental(item)
 		rows = append(rows, []Cell{
-			words(string(item.Shelf)), number(float64(item.Count), 0), known(float64(item.Spares()), 0), words(item.Label), words(item.Name), words(item.Gives),
+			words(string(item.Shelf)), number(float64(item.Count), 0), known(float64(item.Spares()), 0), words(item.Label), words(item.Name), words(item.OrEqual()),
 			known(item.Mass, 3), known(item.Mass*n, 3), known(litres*item.Volume(), 1), known(litres*item.Volume()*n, 1), rate, price,
 			words(strings.Join(item.For, ", ")), words(item.Note),
 		})

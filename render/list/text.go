@@ -17,6 +17,7 @@ func WriteText(w io.Writer, d *Day, feet bool) error {
 		b.WriteString(d.Scene + "\n\n")
 	}
 	d.writeKit(&b)
+	d.writeTable(&b, &d.Dimmers, "DIMMERS: the most in use at one time")
 	d.writeLamps(&b, feet)
 	d.writeCircuits(&b)
 	if len(d.Setups) > 1 {
@@ -59,6 +60,9 @@ func (d *Day) writeKit(b *strings.Builder) {
 		b.WriteString("\n  total " + strings.Join(total, ", ") + "\n")
 	}
 	d.writeTable(b, &d.Consumables, "CONSUMABLES: what does not come back")
+	if mass := d.ConsumableMass(); mass.Number != nil {
+		b.WriteString("\n  total " + unit.FormatMass(*mass.Number) + "\n")
+	}
 	d.writePrices(b)
 }
 

@@ -75,6 +75,7 @@ type view struct {
 	Families                string // of lettering
 	Sheets                  []sheet
 	Phone                   []Column
+	PhoneTab                string // what those are called among the sheets
 	Layers                  []ink.Layer
 	Style                   template.CSS
 }
@@ -102,8 +103,9 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 		}
 	}
 	v := view{Title: ink.Clean(doc.Title), Language: ink.Clean(doc.Language), Layers: layers(&doc), Families: svg.Families(opts.Font)}
+	numbers := numbered(&doc)
 	for i := range doc.Pages {
-		s, err := newSheet(doc, i, opts)
+		s, err := newSheet(doc, i, numbers[i], opts)
 		if err != nil {
 			return fmt.Errorf("page: %w", err)
 		}
@@ -124,7 +126,8 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 	if v.Language == "" {
 		v.Language = "en"
 	}
-	css := style + rules(v.Sheets, v.Layers) + dark(&doc)
+	v.PhoneTab = phoneTab(len(v.Phone))
+	css := style + rules(v.Sheets, v.Layers, len(v.Phone) > 0) + dark(&doc)
 	v.Style, v.Policy = template.CSS(css), policy(css)
 	page, err := template.New("page").Parse(markup)
 	if err != nil {
@@ -138,14 +141,40 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 	return err
 }
 
-// newSheet draws one page. Its ids get a prefix, so that several can stand in one file.
-func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
+// phoneTab is what a number of set-ups for a narrow screen are called among the sheets.
+func phoneTab(columns int) string {
+	if columns == 1 {
+		return "Plan for a phone"
+	}
+	return "Set-ups for a phone"
+}
+
+// numbered gives pages of one title each a number behind it, and returns those: "", or ", 2 of 3". Who chooses one has to know which.
+func numbered(doc *ink.Document) (numbers []string) {
+	doc.Pages = slices.Clone(doc.Pages)
+	of, seen := map[string]int{}, map[string]int{}
+	for i := range doc.Pages {
+		of[doc.Pages[i].Title]++
+	}
+	for i := range doc.Pages {
+		title, number := &doc.Pages[i].Title, ""
+		if seen[*title]++; *title != "" && of[*title] > 1 {
+			number = fmt.Sprintf(", %d of %d", seen[*title], of[*title])
+		}
+		numbers = append(numbers, number)
+		*title += number
+	}
+	return numbers
+}
+
+// newSheet draws one page, which has a number behind its title where that needs one. Its ids get a prefix, so that several can stand in one file.
+func newSheet(doc ink.Document, i int, number string, opts Options) (sheet, error) {
 	p := &doc.Pages[i]
 	s := sheet{ID: sheetID(i), Title: ink.Clean(p.Title), Width: p.Width, Height: p.Height}
 	if s.Title == "" {
 		s.Title = fmt.Sprintf("Sheet %d", i+1)
 	}
-	s.Tab = tab(s.Title, ink.Clean(doc.Title))
+	s.Tab = tab(strings.TrimSuffix(s.Title, number), ink.Clean(doc.Title)) + number
 	var b bytes.Buffer
 	if err := svg.Write(&b, doc, i, svg.Options{Font: opts.Font, Prefix: s.ID + "-", Follow: follow(&doc, i)}); err != nil {
 		return sheet{}, err
@@ -228,25 +257,40 @@ func layers(doc *ink.Document) []ink.Layer {
 	return slices.Compact(used)
 }
 
+// Which pages are open. A link within a drawing leads to a sheet as a tab does.
+const (
+	noneChosen   = "body:not(:has(section:target, main:target))"
+	narrowScreen = "screen and (max-width: 45rem)"
+)
+
 // rules is the part of the style sheet that depends on the document: the size of each sheet, its
-// tab, and what the switches hide.
-func rules(sheets []sheet, layers []ink.Layer) string {
+// tab, and what the switches hide. With columns for a narrow screen that shows these until a sheet is chosen.
+func rules(sheets []sheet, layers []ink.Layer, phone bool) string {
 	var css []byte
 	for i, s := range sheets {
 		width, height := string(ink.AppendNumber(nil, s.Width, 2)), string(ink.AppendNumber(nil, s.Height, 2))
 		css = fmt.Appendf(css, "@page %s { size: %smm %smm; margin: 0; }\n", s.ID, width, height)
 		css = fmt.Appendf(css, "#%s { page: %s; --width: %smm; --height: %smm; }\n", s.ID, s.ID, width, height)
-		open := fmt.Sprintf("body:has(#%s:target)", s.ID)
-		if i == 0 {
-			open += ", body:not(:has(:target))"
+		css = open(css, "body:has(#"+s.ID+":target)", s.ID)
+		switch first := open(nil, noneChosen, s.ID); {
+		case i == 0 && phone:
+			css = fmt.Appendf(css, "@media not %s {\n%s}\n", narrowScreen, first)
+			css = fmt.Appendf(css, "@media %s {\n%s}\n", narrowScreen, open(nil, noneChosen, "phone"))
+		case i == 0:
+			css = append(css, first...)
 		}
-		css = fmt.Appendf(css, ":is(%s) nav a[href=\"#%s\"] { background: #18181c; color: #fff; }\n", open, s.ID)
 	}
-	css = fmt.Appendf(css, "body:has(#all:target) nav a[href=\"#all\"] { background: #18181c; color: #fff; }\n")
+	css = open(css, "body:has(#all:target)", "all")
 	for _, l := range layers {
 		css = fmt.Appendf(css, "body:has(#layer-%s:not(:checked)) [data-layer=\"%s\"] { display: none; }\n", l, l)
 	}
 	return string(css)
+}
+
+// open marks a tab, and says its name in the line that the tabs are folded into, while something holds.
+func open(css []byte, while, id string) []byte {
+	css = fmt.Appendf(css, "%s nav a[href=\"#%s\"] { background: #18181c; color: #fff; }\n", while, id)
+	return fmt.Appendf(css, "%s .fold .at-%s { display: inline; }\n", while, id)
 }
 
 // policy allows the page its own style, by its hash, and pictures within it; all else is refused by

@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/render/sheet/section"
 )
 
 // warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit, what does harm
@@ -91,10 +92,10 @@ func kindOf(s *plan.Setup, d *source.Diagnostic) (kind, number string) {
 }
 
 // cautionsOf are those that apply, and the one that closes every list.
-func cautionsOf(s *study.Study) []string {
-	var lines []string
+func cautionsOf(s *study.Study) []section.Caution {
+	var all []section.Caution
 	for _, c := range review.Cautions(s.Setup) {
-		lines = append(lines, c.String())
+		all = append(all, section.Caution{Tags: c.Tags, Text: c.Text})
 	}
-	return append(lines, review.ClosingSentence)
+	return append(all, section.Caution{Text: review.ClosingSentence})
 }

@@ -66,6 +66,9 @@ func listsOfSetups() []dayList {
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
 			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}},
 			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
+		{name: "dimmers", title: "Dimmers", on: "circuits", first: true, brief: "the most in use at one time", about: "The most dimmers in use at one time, class by class.", columns: []dayColumn{
+			{head: "what", keys: []string{"what"}}, {head: "A each", keys: []string{"ampsEach"}}, {head: "pieces", keys: []string{"count"}}, {head: "in", keys: []string{"setup"}},
+			{head: "for", keys: []string{"numbers"}}, {head: "W at full", keys: []string{"watts"}}, {head: "A at full", keys: []string{"amps"}}, {head: "remark", blank: true, fills: true}}},
 		{name: "power", title: "Power", on: "circuits", first: true, brief: "the worst of all set-ups", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
 			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
 			{head: "A at full", keys: []string{"ampsFull"}}, {head: "in", keys: []string{"fullIn"}}, {head: "A as set", keys: []string{"ampsAsSet"}}, {head: "in", keys: []string{"asSetIn"}},

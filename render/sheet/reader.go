@@ -21,10 +21,10 @@ type reader struct {
 
 // readers are all there are, the first everybody.
 func readers() []reader {
-	const kit, consumables, lamps, circuits, power = "kit", "consumables", "lamps", "circuits", "power"
+	const kit, consumables, dimmers, lamps, circuits, power = "kit", "consumables", "dimmers", "lamps", "circuits", "power"
 	return []reader{
-		{faces: true, plans: true, matching: true, lists: []string{kit, consumables, lamps, circuits, power}},
-		{name: forElectric, plans: true, lists: []string{lamps, circuits, power}},
+		{faces: true, plans: true, matching: true, lists: []string{kit, consumables, dimmers, lamps, circuits, power}},
+		{name: forElectric, plans: true, lists: []string{dimmers, lamps, circuits, power}},
 		{name: forGrip, plans: true, bare: true, lists: []string{kit}, shelves: []string{"stand", "rigging", "grip", "cloth", "bag", "safety"}},
 		{name: forCamera, plans: true, faces: true, matching: true},
 		{name: forRental, lists: []string{kit, consumables, lamps}},

@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -52,7 +51,7 @@ type StripRun struct {
 	setups   int
 	log      faults
 	first    *sheet
-	cautions []string // of the set-up before
+	cautions []section.Caution // of the set-up before
 	columns  []ink.Page
 }
 
@@ -65,8 +64,8 @@ func (r *StripRun) Add(in Input) {
 		return
 	}
 	cautions := in.Cautions
-	if r.first != nil && slices.Equal(cautions, r.cautions) {
-		in.Cautions = []string{"as for the set-up before"}
+	if r.first != nil && section.SameCautions(cautions, r.cautions) {
+		in.Cautions = []section.Caution{{Text: "as for the set-up before"}}
 	}
 	r.cautions = cautions
 	s := newSheet(in, r.options, &r.log)

@@ -180,36 +180,51 @@ func setText(f *excelize.File, sheet string, column, row int, text string) error
 	return f.SetCellStr(sheet, name, text)
 }
 
-// totals writes the sums of the kit two rows under it, with what they are without.
+// totals writes the sums of the kit and of what is used up two rows under each; under the last what both cost together, and under the kit what it is without.
 func totals(f *excelize.File, d *list.Day, l look) error {
-	t, row := &d.Kit, len(d.Kit.Rows)+2
-	if err := setText(f, t.Title, 0, row, "total"); err != nil {
+	if _, err := sums(f, &d.Kit, l, "total", map[string]list.Cell{"kg": d.Mass(), "litres": d.Volume(), "price": d.Hire()}, len(d.Kit.Rows)+2); err != nil {
 		return err
 	}
-	for key, sum := range map[string]list.Cell{"kg": d.Mass(), "litres": d.Volume(), "price": d.Hire()} {
+	if err := lines(f, &d.Kit, l, len(d.Kit.Rows)+3, d.Lacks()); err != nil || len(d.Consumables.Rows) == 0 {
+		return err
+	}
+	row, err := sums(f, &d.Consumables, l, "total", map[string]list.Cell{"kg": d.ConsumableMass(), "price": d.Sales()}, len(d.Consumables.Rows)+2)
+	if err != nil || d.Terms() == "" {
+		return err
+	}
+	if row, err = sums(f, &d.Consumables, l, "hire and consumables", map[string]list.Cell{"price": d.Price()}, row); err != nil {
+		return err
+	}
+	return lines(f, &d.Consumables, l, row, []string{d.Terms()})
+}
+
+// sums writes a row of sums under their columns, and returns the row after it.
+func sums(f *excelize.File, t *list.Table, l look, name string, of map[string]list.Cell, row int) (next int, err error) {
+	if err := setText(f, t.Title, 0, row, name); err != nil {
+		return 0, err
+	}
+	for c := range t.Columns {
+		sum := of[t.Columns[c].Key]
 		if sum.Number == nil {
 			continue
 		}
-		for c := range t.Columns {
-			if t.Columns[c].Key != key {
-				continue
-			}
-			name, err := excelize.CoordinatesToCellName(c+1, row+1)
-			if err != nil {
-				return err
-			}
-			if err := f.SetCellFloat(t.Title, name, *sum.Number, -1, 64); err != nil {
-				return err
-			}
+		cell, err := excelize.CoordinatesToCellName(c+1, row+1)
+		if err != nil {
+			return 0, err
+		}
+		if err := f.SetCellFloat(t.Title, cell, *sum.Number, -1, 64); err != nil {
+			return 0, err
 		}
 	}
-	if err := f.SetRowStyle(t.Title, row+1, row+1, l.strong); err != nil {
-		return err
-	}
-	for i, line := range d.Lacks() {
-		if err := setText(f, t.Title, 0, row+1+i, line); err != nil {
+	return row + 1, f.SetRowStyle(t.Title, row+1, row+1, l.strong)
+}
+
+// lines writes sentences in the first column, one a row.
+func lines(f *excelize.File, t *list.Table, l look, row int, all []string) error {
+	for i, line := range all {
+		if err := setText(f, t.Title, 0, row+i, line); err != nil {
 			return err
 		}
 	}
-	return f.SetRowStyle(t.Title, row+2, row+1+max(1, len(d.Lacks())), l.running)
+	return f.SetRowStyle(t.Title, row+1, row+max(1, len(all)), l.running)
 }

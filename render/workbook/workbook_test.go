@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"github.com/xuri/excelize/v2"
 
@@ -23,6 +24,7 @@ import (
 )
 
 const hostile = `scrimshaw: 1
+prices: prices.yaml
 title: "=1+1"
 rooms: {den: {size: [6, 5], height: 4}}
 circuits: {ring: {breaker: 16, at: {wall: den.right, along: 2}}}
@@ -32,6 +34,9 @@ lights:
   "دفتر": {unit: discharge-1200, at: [3, 3], height: 2, aim: down, gels: [full CTB]}
 `
 
+// prices are invented.
+const prices = "scrimshaw: 1\ncurrency: EUR\ndays: {shoot: 2}\nrates: {fresnel-tungsten-650: 17.50, discharge-1200: 95}\nsales: {gel-roll: 61.90, black-foil: 24, pegs: 4}\n"
+
 func dayOf(t *testing.T) *list.Day {
 	t.Helper()
 	shipped, err := kit.Shipped()
@@ -39,7 +44,7 @@ func dayOf(t *testing.T) *list.Day {
 		t.Fatal(err)
 	}
 	log, d := &source.Log{}, list.New()
-	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(hostile)}, log)
+	doc := scene.Open(scene.Env{Kit: shipped, Files: fstest.MapFS{"prices.yaml": {Data: []byte(prices)}}}, &source.File{Name: "s.yaml", Text: []byte(hostile)}, log)
 	err = resolve.Each(doc, nil, log, func(s *plan.Setup) error {
 		d.Add(s)
 		return nil
@@ -85,6 +90,49 @@ func TestReadsBack(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Under the kit stands what it costs to hire, under what is used up what that costs and both together: each is the sum of the cells over it, as read back.
+func TestSumsStandUnderTheirColumns(t *testing.T) {
+	f, err := excelize.OpenReader(bytes.NewReader(written(t)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	found := map[string]float64{}
+	for _, sheet := range []string{"Kit", "Consumables"} {
+		rows, err := f.GetRows(sheet, excelize.Options{RawCellValue: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for column, key := range rows[0] {
+			if key != "kg" && key != "price" {
+				continue
+			}
+			sum := 0.0
+			for _, row := range rows[1:] {
+				if column >= len(row) || row[column] == "" {
+					continue
+				}
+				v, err := strconv.ParseFloat(row[column], 64)
+				if row[0] == "total" || row[0] == "hire and consumables" {
+					found[sheet+" "+row[0]+" "+key] = v
+				} else if err == nil {
+					sum += v
+				}
+			}
+			if got := found[sheet+" total "+key]; got == 0 || strconv.FormatFloat(got, 'f', 1, 64) != strconv.FormatFloat(sum, 'f', 1, 64) {
+				t.Errorf("%s of %s: %g under a sum of %g", key, sheet, got, sum)
+			}
+		}
+	}
+	if both := found["Consumables hire and consumables price"]; both != found["Kit total price"]+found["Consumables total price"] || found["Consumables total price"] != 61.90+24+4 {
+		t.Errorf("%v", found)
+	}
+	rows, err := f.GetRows("Consumables")
+	if last := rows[len(rows)-1]; err != nil || !strings.HasSuffix(last[0], "prices in EUR") {
+		t.Errorf("the last line is %q, %v", last, err)
 	}
 }
 

@@ -27,7 +27,8 @@ type Digest struct {
 	Openings [][4]r2.Vec // their corners in plan, m
 	Marks    []Mark
 	Assumed  []plan.Assumption // each with its thing as the crew reads it
-	Cautions []string
+	Cautions []Caution
+	Tags     []string // the numbers of its lights
 	Looks    []match.Look
 	Revised  *Revised // nil: nobody asks
 }
@@ -52,7 +53,7 @@ const (
 // DigestOf is what is kept of a set-up.
 func DigestOf(in *Input) Digest {
 	s := in.Setup
-	d := Digest{Name: s.Name, Rooms: s.Rooms, Walls: s.Walls, Cautions: sentences(in.Cautions), Looks: in.Looks, Revised: revisedOf(in)}
+	d := Digest{Name: s.Name, Rooms: s.Rooms, Walls: s.Walls, Cautions: in.Cautions, Tags: lightTags(s), Looks: in.Looks, Revised: revisedOf(in)}
 	for i := range s.Openings {
 		o := &s.Openings[i]
 		out := r2.Scale(o.Depth, o.Outward)
@@ -149,30 +150,32 @@ func CommonAssumed(all []Digest) *Section {
 
 // DayCautions are the cautions of all set-ups, each once, with the numbers of all that it is about in any of them.
 func DayCautions(all []Digest) *Section {
-	var words []string
-	about := map[string][]string{}
+	var day []Caution
+	var lights []string
 	for i := range all {
+		for _, tag := range all[i].Tags {
+			lights = append(lights, missing(lights, tag)...)
+		}
 		for _, c := range all[i].Cautions {
-			tags, text, tagged := strings.Cut(c, ": ")
-			if !tagged {
-				tags, text = "", c
+			at := slices.IndexFunc(day, func(d Caution) bool { return d.Text == c.Text })
+			if at < 0 {
+				at, day = len(day), append(day, Caution{Text: c.Text})
 			}
-			if !slices.Contains(words, text) {
-				words = append(words, text)
-			}
-			for tag := range strings.SplitSeq(tags, ", ") {
-				if tag != "" && !slices.Contains(about[text], tag) {
-					about[text] = append(about[text], tag)
-				}
+			for _, tag := range c.Tags {
+				day[at].Tags = append(day[at].Tags, missing(day[at].Tags, tag)...)
 			}
 		}
 	}
-	slices.SortStableFunc(words, func(a, b string) int { return cmp.Compare(min(1, len(about[b])), min(1, len(about[a]))) }) // what is about all comes last
-	q := &Section{Title: "Cautions"}
-	for _, w := range words {
-		q.Points = append(q.Points, Joined(": ", strings.Join(about[w], ", "), w))
+	slices.SortStableFunc(day, func(a, b Caution) int { return cmp.Compare(min(1, len(b.Tags)), min(1, len(a.Tags))) }) // what is about all comes last
+	return &Section{Title: "Cautions", Points: cautionPoints(day, lights)}
+}
+
+// missing is a word that others lack.
+func missing(all []string, word string) []string {
+	if slices.Contains(all, word) {
+		return nil
 	}
-	return q
+	return []string{word}
 }
 
 // Unchecked is the section of what nobody has checked.

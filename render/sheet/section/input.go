@@ -37,9 +37,15 @@ type Input struct {
 	Views     []View
 	Cloths    []Cloth // of frames and nets
 	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
-	Warnings  []string // findings of the review that need attention
-	Cautions  []string // of the trade, where they apply; the last says what comes first
-	Unchecked []string // what nobody has checked
+	Warnings  []string  // findings of the review that need attention
+	Cautions  []Caution // of the trade, where they apply; the last says what comes first
+	Unchecked []string  // what nobody has checked
+}
+
+// Caution is one of the trade, with the numbers of the lights and the grip that it is about.
+type Caution struct {
+	Tags []string // none: it is about everybody
+	Text string
 }
 
 // Face is what the meter says at one person's face.

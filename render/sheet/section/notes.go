@@ -29,11 +29,6 @@ func sentences(all []string) []string {
 	return out
 }
 
-// cautions are those of the trade.
-func cautions(in *Input) *Section {
-	return &Section{Title: "Cautions", Points: sentences(in.Cautions)}
-}
-
 // unchecked is what nobody has checked.
 func unchecked(in *Input) *Section {
 	return &Section{Title: "Not checked", Rank: layout.Other, Words: in.Unchecked}
