@@ -28,6 +28,12 @@ func withSynonyms[V any](r source.Reader[V], meant map[string]string) source.Rea
 	return r
 }
 
+// meant lets a table offer the keys that other words stand for. The words are in small letters.
+func (t *table[T]) meant(keys map[string]string) *table[T] {
+	t.Meant = keys
+	return t
+}
+
 // lesserUnits explains how to write lengths in units that a whole file cannot be in.
 func lesserUnits(r source.Reader[string]) source.Reader[string] {
 	read := r.Read
@@ -64,4 +70,26 @@ var (
 		"kicker": "edge", "practical": "motivation", "eyelight": "eye", "hairlight": "hair",
 	}
 	otherDirections = map[string]string{"east": "right", "west": "left", "north": "up", "south": "down"}
+)
+
+// Other words for the keys of a thing, in small letters.
+var (
+	otherCameraKeys = map[string]string{
+		"aim": "looks", "sees": "looks", "target": "looks", "subject": "looks", "toward": "looks", "faces": "looks", "pan": "looks",
+		"focal": "lens", "focal-length": "lens", "mm": "lens", "gate": "sensor", "format": "sensor", "ratio": "aspect", "frame": "aspect",
+		"dolly": "track", "rails": "track", "moves": "track", "anamorphic": "squeeze", "safety": "room", "margin": "room",
+		"nd": "filter", "iso": "exposure", "stop": "exposure", "fps": "exposure", "shutter": "exposure",
+		"position": "at", "pos": "at", "place": "at", "where": "at", "z": "height", "eye": "height",
+	}
+	otherLightKeys = map[string]string{
+		"looks": "aim", "target": "aim", "toward": "aim", "faces": "aim", "points": "aim", "pan": "aim",
+		"head": "unit", "lamp": "unit", "fixture": "unit", "kind": "unit", "type": "unit", "softbox": "modifier", "box": "modifier", "reflector": "modifier",
+		"dim": "level", "intensity": "level", "power": "level", "percent": "level", "cct": "colour", "kelvin": "colour", "temperature": "colour",
+		"zoom": "focus", "flood": "focus", "spot": "focus", "doors": "barndoors", "silk": "diffusion", "cloth": "diffusion", "frost": "diffusion",
+		"position": "at", "pos": "at", "place": "at", "where": "at", "z": "height", "holder": "mount", "purpose": "role",
+	}
+	otherPersonKeys = map[string]string{
+		"looks": "faces", "facing": "faces", "toward": "faces", "aim": "faces", "sits": "pose", "posture": "pose", "eyeline": "eyes",
+		"clothes": "wears", "costume": "wears", "complexion": "skin", "path": "walk", "position": "at", "pos": "at", "place": "at", "where": "at", "tall": "height",
+	}
 )

@@ -47,7 +47,7 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	},
 		"Whether they are meant to be in the picture: true, false, or the cameras. Of who is not, a reader beside the camera or a crew member, review says "+
 			"where they show, and the least move; a walk of theirs is not looked at.", "false", "true"),
-)
+).meant(otherPersonKeys)
 
 // materialName is the name of a surface's material, where it has one.
 func (s Surface) materialName(n *source.Node) Ref { return Ref{Name: s.Material, Span: n.Span} }

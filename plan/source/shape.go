@@ -24,6 +24,8 @@ type Shape[T any] struct {
 	Fields []Field[T]
 	Forms  []string
 
+	// Meant are keys by other words that people write for them, in small letters. It may be nil.
+	Meant map[string]string
 	// Elsewhere says where a key belongs that this map does not have, or "". It may be nil.
 	Elsewhere func(key string, c *Context) string
 }

@@ -140,6 +140,9 @@ func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
 	if stray := strayHint(n, i); stray != "" {
 		return stray
 	}
+	if own := s.Meant[strings.ToLower(key)]; own != "" {
+		return `did you mean "` + own + `"?`
+	}
 	if s.Elsewhere != nil {
 		if hint := s.Elsewhere(key, c); hint != "" {
 			return hint
