@@ -54,11 +54,8 @@ func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 // symmetric, so that mirrored scenes have mirrored light.
 func (v *visibleSums) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
 	c := cubature{l: l, r: r}
-	if r.Response != Dome {
-		before := facing(r.At, r.Axis)
-		if corners = v.Clip(corners, &before, -1); corners == nil {
-			return 0
-		}
+	if corners = v.counting(corners, r); corners == nil {
+		return 0
 	}
 	figures := v.creased(l, r, corners)
 	rough := 0.0

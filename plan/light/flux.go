@@ -161,8 +161,7 @@ func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	if l.lambertian || len(corners) == 2 {
 		return v.part(l, r, corners, coarseSum)
 	}
-	before := facing(r.At, r.Axis)
-	if corners = v.Clip(corners, &before, -1); corners == nil {
+	if corners = v.counting(corners, r); corners == nil {
 		return 0
 	}
 	c := cubature{l: l, r: r}

@@ -35,8 +35,8 @@ func (d *bandSummer) sumParts(from, to int) {
 	}
 }
 
-// findHowMuchIsSeen finds the points that see at least half of the opening, and those that see little of it, or part of it past the
-// edge of cloth, which hides more than it passes.
+// findHowMuchIsSeen finds the points that see at least half of the opening, and those that see little of it, part of it past the
+// edge of cloth, which hides more than it passes, or any of one that their plane runs through: its points before that are few and stand aslant.
 func (d *bandSummer) findHowMuchIsSeen(from, to int) {
 	f, g := d.f, d.f.g
 	clear(d.halfSeen)
@@ -51,7 +51,9 @@ func (d *bandSummer) findHowMuchIsSeen(from, to int) {
 	few := int(f.w.little * float64(len(f.points)))
 	for at := range hidden {
 		word := d.partly[at]
-		d.littleSeen[at] = word &^ hidden[at].atMost(len(f.points)-few-1)
+		if !f.cut {
+			d.littleSeen[at] = word &^ hidden[at].atMost(len(f.points)-few-1)
+		}
 		word &= hidden[at].atMost(len(f.points) / 2)
 		d.halfSeen[at] = word
 		for i := range f.panes {
