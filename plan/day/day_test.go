@@ -519,3 +519,40 @@ func TestSpigotAdapters(t *testing.T) {
 		t.Errorf("a head of 16 mm in a socket of 28 mm takes %d adapters", has(&l, "adapter 28 to 16 mm"))
 	}
 }
+
+// A filament takes a dimmer of the kit, or one of the kind that the scene says, which may be none; what dims itself takes one where the scene puts
+// one before it on the mains. Nobody brings one for what stays at full or off.
+func TestWhatTakesADimmer(t *testing.T) {
+	for _, c := range []struct{ light, want string }{
+		{"unit: fresnel-tungsten-650", "dimmer 1 kW"},
+		{"unit: fresnel-tungsten-650, dimmer: phase", "dimmer 1 kW"},
+		{"unit: fresnel-tungsten-650, dimmer: none", ""},
+		{"unit: fresnel-tungsten-650, dimmer: transformer", "transformer dimmer for 650 W"},
+		{"unit: fresnel-tungsten-650, dimmer: {kind: pwm, hertz: 1000}", "pwm dimmer for 650 W"},
+		{"unit: practical-table, bulb: tungsten-60, dimmer: none", ""},
+		{"unit: practical-table, bulb: led-806", ""},
+		{"unit: practical-table, bulb: led-806, dimmer: phase", "dimmer 300 W"},
+		{"unit: led-panel-100", ""},
+		{"unit: led-panel-100, dimmer: pwm", ""},
+		{"unit: led-panel-100, dimmer: phase", "dimmer 300 W"},
+		{"output: {candela: 100, shape: uniform}", ""},
+		{"output: {candela: 100, shape: uniform}, dimmer: phase", "dimmer for k"},
+	} {
+		for level, want := range map[string]string{"50 %": c.want, "100 %": "", "off": ""} {
+			text := "lights: {k: {" + c.light + ", at: [0, 0], height: 2, aim: down, count: 2, level: " + level + "}}\n"
+			l := listed(t, text)
+			var got []string
+			for _, i := range l.Items {
+				if i.Shelf == day.Dimmer {
+					got = append(got, i.Label)
+				}
+			}
+			if strings.Join(got, ", ") != want || want != "" && has(l, want) != 2 {
+				t.Errorf("%s at %s takes %q, want two of %q", c.light, level, got, want)
+			}
+			if named := day.DimmerOf(setups(t, text)[0], &setups(t, text)[0].Lights[0]); named != want {
+				t.Errorf("%s at %s is listed with %q, want %q", c.light, level, named, want)
+			}
+		}
+	}
+}

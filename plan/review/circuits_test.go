@@ -114,6 +114,12 @@ func TestCircuits(t *testing.T) {
 			"info dimmer 1 k draws 15 W, and a dimmer 300 W dims from 20 W on [put a second lamp on the same dimmer]"},
 		{"a bulb of which nobody knows how it dims", "lights: {k: {unit: practical-table, bulb: led-806, at: [0, 0], level: 50 %}}\n",
 			"info dimmer 1 k has a bulb that is no filament at 50 %, and nothing says what dims it [try the bulb with its dimmer first, and write dimmer: once that is known]"},
+		{"a filament below full on no dimmer", "lights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, level: 50 %, dimmer: none}}\n",
+			"warning dimmer 1 k is to be dimmed, and the scene says that it is on no dimmer: it gives all its light then [write dimmer: phase, or another, or leave it at full and use nets or scrims]"},
+		{"a bulb that is no filament, on none", "lights: {k: {unit: practical-table, bulb: led-806, at: [0, 0], level: 50 %, dimmer: none}}\n",
+			"warning dimmer 1 k is to be dimmed, and the scene says that it is on no dimmer: it gives all its light then [write dimmer: phase, or another, or leave it at full and use nets or scrims]"},
+		{"a head that dims itself, and a filament at full", "lights:\n  k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, level: 50 %, dimmer: none}\n  l: {unit: fresnel-tungsten-650, at: [3, 0], height: 2, aim: down, dimmer: none}\n", ""},
+		{"a filament on a transformer", "lights: {k: {unit: practical-bulb, bulb: {watts: 2100 W}, at: [0, 0], height: 1, level: 50 %, dimmer: transformer}}\n", ""},
 		{"all on one phase", "circuits: {box: {breaker: 16, phases: 3, residual: 30}, a: {from: box, phase: L1}, b: {from: box, phase: L2}, c: {from: box, phase: L3}}\nlights:\n" +
 			lamp("k", "fresnel-tungsten-650", ", circuit: a") + lamp("l", "fresnel-tungsten-650", ", circuit: a") + lamp("m", "fresnel-tungsten-300", ", circuit: b"),
 			"info uneven-phases the phases of box carry 5.7 A on L1, 1.4 A on L2 and 0 A on L3 with all lights at full: they differ by 5.7 A, over 25 % of the 16 A that each may carry, and its neutral carries 5.2 A " +
