@@ -5,6 +5,10 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 )
 
 // A finding names what of equipment reaches into what, with the move that frees it.
@@ -215,17 +219,72 @@ func TestWhereFindingsBegin(t *testing.T) {
 			if told(c.low) || !told(c.high) {
 				t.Fatalf("at %g: %v, at %g: %v\n%s", c.low, told(c.low), c.high, told(c.high), found(t, fmt.Sprintf(strings.Replace(c.scene, "%s", "%.6f", 1), c.high), ""))
 			}
-			low, high := c.low, c.high
-			for range 14 {
-				if middle := (low + high) / 2; told(middle) {
-					high = middle
-				} else {
-					low = middle
-				}
-			}
-			if math.Abs(high-c.want) > 0.004 {
-				t.Errorf("it begins at %.4f, and by hand at %.4f", high, c.want)
+			if begins := beginsAt(c.low, c.high, told); math.Abs(begins-c.want) > 0.004 {
+				t.Errorf("it begins at %.4f, and by hand at %.4f", begins, c.want)
 			}
 		})
 	}
+}
+
+// beginsAt is where between two figures something begins to hold that holds at the second.
+func beginsAt(low, high float64, holds func(float64) bool) float64 {
+	for range 14 {
+		if middle := (low + high) / 2; holds(middle) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return high
+}
+
+// A load is too much for the lifts of a kit from where none that goes as high carries it: what a lower one carries is no help, and a higher one may carry
+// what the lowest that is high enough does not.
+func TestWhereALiftCarriesNoMore(t *testing.T) {
+	const lamp = "lights: {k: {unit: heavy, at: [3, 2.5], height: %g, aim: [3, 9, 1], mount: {lift: %g}}}\n"
+	const sheet = "grip: {f: {frame: heavy-frame, cloth: silk, at: [3, 2], height: %g, faces: 90, mount: {lift: %g}}}\n"
+	for _, c := range []struct {
+		name, thing, words string
+		rise, want         float64 // how high the lift goes, m, and from which load on none carries it, kg
+	}{
+		{"a lamp on the lowest", lamp, "1 k weighs", 3, 230}, {"a lamp over the lowest", lamp, "1 k weighs", 4, 190}, {"a lamp that the highest carries alone", lamp, "1 k weighs", 6, 190},
+		{"a sheet", sheet, "G1 f weighs", 4, 190}, {"a sheet on the highest alone", sheet, "G1 f weighs", 6, 190},
+	} {
+		told := func(mass float64) bool {
+			found := foundWith(t, fmt.Sprintf(liftsAnd, mass, mass), fmt.Sprintf(c.thing, c.rise, c.rise))
+			return strings.Contains(found, fmt.Sprintf("%s %s, and no lift of the kit carries that to %.2f m", c.words, unit.FormatMass(mass), c.rise))
+		}
+		if told(100) || !told(300) {
+			t.Fatalf("%s: at 100 kg %v, at 300 kg %v\n%s", c.name, told(100), told(300), foundWith(t, fmt.Sprintf(liftsAnd, 300.0, 300.0), fmt.Sprintf(c.thing, c.rise, c.rise)))
+		}
+		if begins := beginsAt(100, 300, told); math.Abs(begins-c.want) > 0.02 {
+			t.Errorf("%s: it begins at %.3f kg, and by hand at %g kg", c.name, begins, c.want)
+		}
+	}
+}
+
+// liftsAnd is a kit with lifts of its own, of which the middle one carries least, and with a lamp and a frame of some mass.
+const liftsAnd = `scrimshaw: 1
+items:
+  lift-3: {doc: d, label: low, group: lift, mass: 150 kg, load: 230 kg, length: 3.5, ground: [0.75, 1.2]}
+  lift-5: {doc: d, label: middle, group: lift, mass: 150 kg, load: 120 kg, length: 5.5, ground: [0.8, 1.6]}
+  lift-8: {doc: d, label: high, group: lift, mass: 210 kg, load: 190 kg, length: 8, ground: [1.9, 1.9]}
+units:
+  heavy: {doc: d, label: l, class: panel, technology: led, power: 100 W, power-factor: 1, kelvin: 5600 K, mass: %.4f kg, outputs: {bare: {lumens: 9000, beam: 60, field: 100, face: [0.3, 0.3]}}, body: [0.34, 0.1, 0.34]}
+grip:
+  heavy-frame: {doc: d, label: f, kind: frame, width: 2.4, height: 2.4, mass: %.4f kg}
+`
+
+// foundWith is what is found of a scene with entries of its own in the kit.
+func foundWith(t *testing.T, entries, text string) string {
+	t.Helper()
+	k, err := shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	k = k.With([]*source.File{{Name: "kit.yaml", Text: []byte(entries)}}, log)
+	doc := scene.Open(scene.Env{Kit: k}, &source.File{Name: "-", Text: []byte("scrimshaw: 1\n" + text)}, log)
+	Resolve(doc, doc.Scene("", log), log)
+	return told(log)
 }
