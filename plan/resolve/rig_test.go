@@ -161,6 +161,11 @@ func TestWhatHoldsThings(t *testing.T) {
 			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
 		{"stairs that end short of the floor", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[1, 4, 2.3]", 1),
 			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
+		{"stairs through a ceiling to the floor over it", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\nfurniture: {flight: {stairs: [1, 4, 2.8], at: [4.4, 2.8]}}\n", ""},
+		{"stairs through a ceiling to no floor", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 3.5}}\nfurniture: {flight: {stairs: [1, 4, 2.8], at: [4.4, 2.8]}}\n",
+			"warning over-ceiling flight is 0.30 m too tall for the room low [its top may be at most 2.50 m over the floor]"},
+		{"a block as high as the floor over it", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\nfurniture: {b: {box: [1, 1, 2.8], at: [4.4, 2.8]}}\n",
+			"warning over-ceiling b is 0.30 m too tall for the room low [its top may be at most 2.50 m over the floor]"},
 		{"a way out by a window itself", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {w: {window: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
 			"warning escape ada has a way of 0.59 m to the way out w past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"no way out by a window", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}, w: {window: den.top, along: 2, width: 1.2}}\n" +
