@@ -523,7 +523,7 @@ func TestSpigotAdapters(t *testing.T) {
 // A filament takes a dimmer of the kit, or one of the kind that the scene says, which may be none; what dims itself takes one where the scene puts
 // one before it on the mains. Nobody brings one for what stays at full or off.
 func TestWhatTakesADimmer(t *testing.T) {
-	for _, c := range []struct{ light, want string }{
+	cases := []struct{ light, want string }{
 		{"unit: fresnel-tungsten-650", "dimmer 1 kW"},
 		{"unit: fresnel-tungsten-650, dimmer: phase", "dimmer 1 kW"},
 		{"unit: fresnel-tungsten-650, dimmer: none", ""},
@@ -536,23 +536,37 @@ func TestWhatTakesADimmer(t *testing.T) {
 		{"unit: led-panel-100, dimmer: pwm", ""},
 		{"unit: led-panel-100, dimmer: phase", "dimmer 300 W"},
 		{"output: {candela: 100, shape: uniform}", ""},
-		{"output: {candela: 100, shape: uniform}, dimmer: phase", "dimmer for k"},
-	} {
-		for level, want := range map[string]string{"50 %": c.want, "100 %": "", "off": ""} {
-			text := "lights: {k: {" + c.light + ", at: [0, 0], height: 2, aim: down, count: 2, level: " + level + "}}\n"
-			l := listed(t, text)
-			var got []string
-			for _, i := range l.Items {
-				if i.Shelf == day.Dimmer {
-					got = append(got, i.Label)
+		{"output: {candela: 100, shape: uniform}, dimmer: phase", "dimmer for k12"},
+	}
+	for _, level := range []string{"50 %", "100 %", "off"} {
+		text, want := "lights:\n", map[string]int{}
+		for i, c := range cases {
+			text += fmt.Sprintf("  k%d: {%s, at: [%d, 0], height: 2, aim: down, count: 2, level: %s}\n", i, c.light, 2*i, level)
+		}
+		s := setups(t, text)[0]
+		for i, c := range cases {
+			if level != "50 %" {
+				c.want = ""
+			}
+			if got := day.DimmerOf(s, &s.Lights[i]); got != c.want {
+				t.Errorf("%s at %s is on %q, want %q", c.light, level, got, c.want)
+			}
+			if c.want != "" {
+				want[c.want] += 2
+			}
+		}
+		var l day.List
+		l.Add(s)
+		for _, i := range l.Items {
+			if i.Shelf == day.Dimmer {
+				if want[i.Label] != i.Count {
+					t.Errorf("at %s: %d of %q, want %d", level, i.Count, i.Label, want[i.Label])
 				}
+				delete(want, i.Label)
 			}
-			if strings.Join(got, ", ") != want || want != "" && has(l, want) != 2 {
-				t.Errorf("%s at %s takes %q, want two of %q", c.light, level, got, want)
-			}
-			if named := day.DimmerOf(setups(t, text)[0], &setups(t, text)[0].Lights[0]); named != want {
-				t.Errorf("%s at %s is listed with %q, want %q", c.light, level, named, want)
-			}
+		}
+		if len(want) > 0 {
+			t.Errorf("at %s nobody brings %v", level, want)
 		}
 	}
 }
