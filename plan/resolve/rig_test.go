@@ -124,7 +124,7 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning lift 1 k is 5.20 m over what its lift stands on, and that goes to 4.00 m [take a higher lift, or lower the lamp]"},
 		{"a lift outdoors beside a room", room + "lights: {k: {unit: led-panel-100, at: [9, 2.5], height: 4, aim: [9, 9, 1], mount: {lift: 4}}}",
 			"warning no-opening-reached k stands outside and sends no light through an opening [aim it through an opening]\n" +
-				"info wind 1 k shows 0.2 m² to the wind at 4.00 m: with 143 kg on its foot a gust of 20.9 m/s tips it by the sum, so it comes down at 12.5 m/s [read off its plate up to which wind it may be up, and watch a wind meter]"},
+				"info wind 1 k shows 0.2 m² to the wind at 4.00 m: with 143 kg on its foot a gust of 20.9 m/s tips it by the sum, and a lift comes down before that, at the latest at 12.5 m/s [read off its plate up to which wind it may be up, and watch a wind meter]"},
 		{"on the edge of a deck", room + "furniture: {riser: {deck: [2, 1.2, 0.3], at: [3, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 1.8], height: 2, aim: [3, 4, 1], mount: {stand: riser}}}",
 			"warning over-edge the legs of the stand of 1 k, 1.00 m across, reach 0.10 m over the edge of riser [move it in, take a stand with a smaller foot, or clamp it]"},
 		{"a sheet in the wind", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90, stand: wind-up-stand}}",
