@@ -1,5 +1,7 @@
 package plan
 
+import "scrimshaw/plan/term"
+
 // CueNamed is the cue of a name, or nil.
 func (s *Setup) CueNamed(name string) *Cue {
 	for i := range s.Cues {
@@ -57,4 +59,16 @@ func (s *Setup) Dims(l *Light) bool {
 		}
 	}
 	return part(l.Level) || l.Play != nil && (part(l.Play.Low) || part(l.Play.High))
+}
+
+// TakesDimmer says whether something stands before a light that dims it, of which a crew brings one: a filament has nothing of its own, and
+// what cuts or lessens the wave of the mains stands before any lamp. Who writes dimmer: none brings none.
+func (l *Light) TakesDimmer() bool {
+	switch l.Dimming.Kind {
+	case term.NoDimmer:
+		return false
+	case term.PhaseDimmer, term.TransformerDimmer:
+		return true
+	}
+	return l.Head.Technology == term.Tungsten
 }

@@ -519,3 +519,54 @@ func TestSpigotAdapters(t *testing.T) {
 		t.Errorf("a head of 16 mm in a socket of 28 mm takes %d adapters", has(&l, "adapter 28 to 16 mm"))
 	}
 }
+
+// A filament takes a dimmer of the kit, or one of the kind that the scene says, which may be none; what dims itself takes one where the scene puts
+// one before it on the mains. Nobody brings one for what stays at full or off.
+func TestWhatTakesADimmer(t *testing.T) {
+	cases := []struct{ light, want string }{
+		{"unit: fresnel-tungsten-650", "dimmer 1 kW"},
+		{"unit: fresnel-tungsten-650, dimmer: phase", "dimmer 1 kW"},
+		{"unit: fresnel-tungsten-650, dimmer: none", ""},
+		{"unit: fresnel-tungsten-650, dimmer: transformer", "transformer dimmer for 650 W"},
+		{"unit: fresnel-tungsten-650, dimmer: {kind: pwm, hertz: 1000}", "pwm dimmer for 650 W"},
+		{"unit: practical-table, bulb: tungsten-60, dimmer: none", ""},
+		{"unit: practical-table, bulb: led-806", ""},
+		{"unit: practical-table, bulb: led-806, dimmer: phase", "dimmer 300 W"},
+		{"unit: led-panel-100", ""},
+		{"unit: led-panel-100, dimmer: pwm", ""},
+		{"unit: led-panel-100, dimmer: phase", "dimmer 300 W"},
+		{"output: {candela: 100, shape: uniform}", ""},
+		{"output: {candela: 100, shape: uniform}, dimmer: phase", "dimmer for k12"},
+	}
+	for _, level := range []string{"50 %", "100 %", "off"} {
+		text, want := "lights:\n", map[string]int{}
+		for i, c := range cases {
+			text += fmt.Sprintf("  k%d: {%s, at: [%d, 0], height: 2, aim: down, count: 2, level: %s}\n", i, c.light, 2*i, level)
+		}
+		s := setups(t, text)[0]
+		for i, c := range cases {
+			if level != "50 %" {
+				c.want = ""
+			}
+			if got := day.DimmerOf(s, &s.Lights[i]); got != c.want {
+				t.Errorf("%s at %s is on %q, want %q", c.light, level, got, c.want)
+			}
+			if c.want != "" {
+				want[c.want] += 2
+			}
+		}
+		var l day.List
+		l.Add(s)
+		for _, i := range l.Items {
+			if i.Shelf == day.Dimmer {
+				if want[i.Label] != i.Count {
+					t.Errorf("at %s: %d of %q, want %d", level, i.Count, i.Label, want[i.Label])
+				}
+				delete(want, i.Label)
+			}
+		}
+		if len(want) > 0 {
+			t.Errorf("at %s nobody brings %v", level, want)
+		}
+	}
+}

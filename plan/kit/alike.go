@@ -21,12 +21,13 @@ const (
 // apertures about as large, for before a lens the cloth is as large as that has it.
 func (h *Head) UsedLike(other *Head, behindCloth bool) bool {
 	o, p := h.Source.Opening, other.Source.Opening
-	if h.Class != other.Class || o.Form != p.Form || h.Zooms != other.Zooms || behindCloth && !within(h.Aperture, other.Aperture, likeOpening) {
-		return false
+	if h.Class != other.Class || o.Form != p.Form || h.Zooms != other.Zooms || behindCloth && !within(h.Aperture, other.Aperture, likeOpening) ||
+		!within(o.Width, p.Width, likeOpening) || !within(o.Height, p.Height, likeOpening) {
+		return false // before the beams, which take longer to find
 	}
 	across, up := photometry.BeamAngle(h.Source.Distribution)
 	wide, high := photometry.BeamAngle(other.Source.Distribution)
-	return within(o.Width, p.Width, likeOpening) && within(o.Height, p.Height, likeOpening) && within(across, wide, likeBeam) && within(up, high, likeBeam)
+	return within(across, wide, likeBeam) && within(up, high, likeBeam)
 }
 
 // within says whether two measures differ by a ratio at most.
@@ -54,7 +55,7 @@ func (c *Catalogue) Equal(ch Choice) (best *Unit) {
 		}
 		with := ch
 		with.Unit = u.Name
-		if head, ok := c.Head(with, &source.Log{}); ok && is.UsedLike(&head, false) && head.Source.AxisLux(1) >= is.Source.AxisLux(1) {
+		if head, ok := c.Head(with, &source.Log{}); ok && head.Source.AxisLux(1) >= is.Source.AxisLux(1) && is.UsedLike(&head, false) {
 			best = u
 		}
 	}

@@ -9,9 +9,12 @@ import (
 
 // Dimming is what a lamp is dimmed by.
 type Dimming struct {
-	Kind  term.Dimmer // "" none
+	Kind  term.Dimmer // "" nothing says it
 	Hertz float64     // of what it switches, 1/s; 0: twice the mains
 }
+
+// Phase says whether a filament is dimmed by what cuts half-waves: hand dimmers do, and where nothing is said it is one of them.
+func (d Dimming) Phase() bool { return d.Kind == "" || d.Kind == term.PhaseDimmer }
 
 // DefaultReadout is how much later the last row of a frame is read than its first, ms, where the catalogue does not say: common
 // practice, of sensors that take a frame in 5 to 20 ms.

@@ -144,38 +144,74 @@ func TestFixCloses(t *testing.T) {
 		person       string
 		camera       string
 		want         string // the light and what is done to it, or "" for no fix
+		back         back   // the lights that change, where they can be set back to what they were; others do not
 		wears        map[string]string
 		all          bool // whether it closes all that the lights decide
 		around       bool // and all that lies around the face
 	}{
 		"nothing changes":      {change: "lights: {key: {level: 41 %}}"},
-		"a key too bright":     {change: "lights: {key: {level: 80 %}}", want: "level", all: true},
-		"several heads as one": {base: "lights: {key: {count: 2}}", change: "lights: {key: {level: 20 %}}", want: "level 40 %", all: true},
-		"a lamp in cloth":      {base: "lights: {key: {diffusion: half-diffusion}}", change: "lights: {key: {level: 90 %}}", want: "level 39 %", all: true},
+		"a key too bright":     {change: "lights: {key: {level: 80 %}}", want: "level", back: back{"key": {40, 0}}, all: true},
+		"several heads as one": {base: "lights: {key: {count: 2}}", change: "lights: {key: {level: 20 %}}", want: "level", back: back{"key": {40, 0}}, all: true},
+		"a lamp in cloth":      {base: "lights: {key: {diffusion: half-diffusion}}", change: "lights: {key: {level: 90 %}}", want: "level", back: back{"key": {40, 0}}, all: true},
 		"light from outside": {base: "openings: {w: {window: den.left, width: 1.4}}, lights: {key: {unit: led-point-600-bicolour, at: {opening: w, out: 1.5}, height: 1.8, aim: ada, level: 80 %}}",
-			change: "lights: {key: {level: 30 %}}", want: "level", all: true},
-		"both too dim":                 {change: "lights: {key: {level: 12 %}, fill: {level: 2.4 %}}", want: "level", all: true},
-		"a fill off":                   {change: "lights: {fill: {level: 0.5 %}}", want: "level"},
-		"a key at another white":       {change: "lights: {key: {colour: 5600 K}}", want: "set it to 4", all: true},
+			change: "lights: {key: {level: 30 %}}", want: "level", back: back{"key": {80, 0}}, all: true},
+		"both too dim":                 {change: "lights: {key: {level: 12 %}, fill: {level: 2.4 %}}", want: "level", back: back{"key": {40, 0}, "fill": {8, 0}}, all: true},
+		"a fill off":                   {change: "lights: {fill: {level: 0.5 %}}", want: "level", back: back{"fill": {8, 0}}},
+		"a key at another white":       {change: "lights: {key: {colour: 5600 K}}", want: "set it to", back: back{"key": {40, 4300}}, all: true},
 		"the camera at another white":  {change: "exposure: {white: 5600 K}", want: "set it to"},
-		"the camera at another stop":   {change: "exposure: {stop: T4}", want: "level", all: true},
+		"the camera at another stop":   {change: "exposure: {stop: T4}", want: "level", back: back{"key": {80, 0}, "fill": {16, 0}}, all: true},
 		"a key nearer":                 {change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 1.3}}}", want: "level", all: true},
-		"a key under a gel":            {change: "lights: {key: {gels: [1/2 CTO]}}", want: "take its gels off", all: true},
-		"as the other camera sees it":  {change: "lights: {key: {level: 90 %}}", camera: "B", want: "level", all: true},
-		"somebody beside":              {change: "lights: {key: {level: 100 %}}", person: "ben", want: "level"},
+		"a key under a gel":            {change: "lights: {key: {gels: [1/2 CTO]}}", want: "take its gels off", back: back{"key": {40, 0}}, all: true},
+		"as the other camera sees it":  {change: "lights: {key: {level: 90 %}}", camera: "B", want: "level", back: back{"key": {40, 0}}, all: true},
+		"somebody beside":              {change: "lights: {key: {level: 100 %}}", person: "ben", want: "level", back: back{"key": {40, 0}}},
 		"a head that does not dim":     {base: "lights: {key: {unit: discharge-575-magnetic, colour: 5600 K, level: 100 %}}", change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 1.2}}}", want: "scrim"},
-		"daylight where tungsten was":  {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {gels: [full CTB]}}", want: "take its gels off", all: true},
-		"what stands behind":           {base: wash, change: "lights: {wash: {level: 12 %}}", want: "4 wash: level 39 %, was 12 %", all: true, around: true},
-		"behind, and the face":         {base: wash, change: "lights: {wash: {level: 12 %}, key: {level: 80 %}}", want: "1 key: level 40 %, was 80 %, 4 wash: level 39 %", all: true, around: true},
-		"a near light and a far one":   {base: near, change: "lights: {key: {level: 4 %}, near: {level: 3.2 %}}", want: "near: level", all: true, around: true},
-		"sides that change places":     {change: "lights: {key: {level: 8 %}, fill: {level: 40 %}}", want: "2 fill: level 8.2 %, was 40 %", all: true, around: true},
-		"filaments that warm and fade": {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {level: 30 %}}", want: "level 98 %", all: true},
+		"daylight where tungsten was":  {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {gels: [full CTB]}}", want: "take its gels off", back: back{"key": {100, 0}}, all: true},
+		"what stands behind":           {base: wash, change: "lights: {wash: {level: 12 %}}", want: "4 wash: level", back: back{"wash": {40, 0}}, all: true, around: true},
+		"behind, and the face":         {base: wash, change: "lights: {wash: {level: 12 %}, key: {level: 80 %}}", want: "4 wash: level", back: back{"key": {40, 0}, "wash": {40, 0}}, all: true, around: true},
+		"a near light and a far one":   {base: near, change: "lights: {key: {level: 4 %}, near: {level: 3.2 %}}", want: "near: level", back: back{"key": {40, 0}, "near": {0.5, 0}}, all: true, around: true},
+		"sides that change places":     {change: "lights: {key: {level: 8 %}, fill: {level: 40 %}}", want: "2 fill: level", back: back{"key": {40, 0}, "fill": {8, 0}}, all: true, around: true},
+		"filaments that warm and fade": {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {level: 30 %}}", want: "level", back: back{"key": {100, 0}}, all: true},
 	} {
-		t.Run(name, func(t *testing.T) { tryFix(t, c.base, c.change, c.person, c.camera, c.want, c.wears, c.all, c.around) })
+		t.Run(name, func(t *testing.T) {
+			fix := tryFix(t, c.base, c.change, c.person, c.camera, c.want, c.wears, c.all, c.around)
+			if c.back != nil {
+				c.back.hold(t, fix.Changes)
+			}
+		})
 	}
 }
 
-func tryFix(t *testing.T, base, change, person, camera, want string, wears map[string]string, all, around bool) {
+// back is how lights stood, by their names: what mends a face by levels and whites alone sets these to that again, in any order, and leaves the others alone.
+type back map[string]struct {
+	percent float64 // its level
+	kelvin  float64 // its white; 0 where that stays
+}
+
+// backStops is how far from the level that it had a light may be set, stops: levels are set as they print, and the cheapest of them that passes is taken.
+const backStops = 0.1
+
+func (b back) hold(t *testing.T, changes []match.Change) {
+	t.Helper()
+	if len(changes) != len(b) {
+		t.Errorf("%d lights change, want %d", len(changes), len(b))
+	}
+	for i := range changes {
+		c := &changes[i]
+		was, ok := b[c.Light]
+		if !ok || math.Abs(math.Log2(100*c.Level/was.percent)) > backStops {
+			t.Errorf("%s: it was at %g %% before", c.Words(), was.percent)
+		}
+		if (c.White != nil) != (was.kelvin > 0) || c.White != nil && math.Abs(1e6/c.White.Kelvin-1e6/was.kelvin) > match.PassMired {
+			t.Errorf("%s: it was at %g K before", c.Words(), was.kelvin)
+		}
+		if len(c.Gels)+len(c.Scrims) > 0 {
+			t.Errorf("%s: it had nothing before it", c.Words())
+		}
+	}
+}
+
+func tryFix(t *testing.T, base, change, person, camera, want string, wears map[string]string, all, around bool) (fix *match.Mend) {
+	t.Helper()
 	text := den + "setups:\n  one: {change: {" + base + "}}\n  two: {after: one, change: {" + change + "}}\n"
 	if person == "" {
 		person = "ada"
@@ -185,12 +221,12 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 	}
 	looks := looksOf(t, text)
 	from, is := look(t, looks[0], person, camera), look(t, looks[1], person, camera)
-	fix := is.MendTo(from, looks[1])
+	fix = is.MendTo(from, looks[1])
 	if want == "" {
 		if fix != nil {
 			t.Fatalf("there is nothing to mend, and it does %v", fix)
 		}
-		return
+		return nil
 	}
 	if fix == nil {
 		t.Fatalf("no fix for %s", differences(is, from))
@@ -223,6 +259,7 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 			t.Errorf("after the fix row %d should lie %.2f off, and lies %.2f", r, said, *d)
 		}
 	}
+	return fix
 }
 
 func differences(is, from *match.Look) string {

@@ -5,6 +5,10 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 )
 
 // A finding names what of equipment reaches into what, with the move that frees it.
@@ -120,7 +124,7 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning lift 1 k is 5.20 m over what its lift stands on, and that goes to 4.00 m [take a higher lift, or lower the lamp]"},
 		{"a lift outdoors beside a room", room + "lights: {k: {unit: led-panel-100, at: [9, 2.5], height: 4, aim: [9, 9, 1], mount: {lift: 4}}}",
 			"warning no-opening-reached k stands outside and sends no light through an opening [aim it through an opening]\n" +
-				"info wind 1 k shows 0.2 m² to the wind at 4.00 m: with 143 kg on its foot a gust of 20.9 m/s tips it by the sum, so it comes down at 12.5 m/s [read off its plate up to which wind it may be up, and watch a wind meter]"},
+				"info wind 1 k shows 0.2 m² to the wind at 4.00 m: with 143 kg on its foot a gust of 20.9 m/s tips it by the sum, and a lift comes down before that, at the latest at 12.5 m/s [read off its plate up to which wind it may be up, and watch a wind meter]"},
 		{"on the edge of a deck", room + "furniture: {riser: {deck: [2, 1.2, 0.3], at: [3, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 1.8], height: 2, aim: [3, 4, 1], mount: {stand: riser}}}",
 			"warning over-edge the legs of the stand of 1 k, 1.00 m across, reach 0.10 m over the edge of riser [move it in, take a stand with a smaller foot, or clamp it]"},
 		{"a sheet in the wind", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90, stand: wind-up-stand}}",
@@ -157,6 +161,11 @@ func TestWhatHoldsThings(t *testing.T) {
 			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
 		{"stairs that end short of the floor", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[1, 4, 2.3]", 1),
 			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
+		{"stairs through a ceiling to the floor over it", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\nfurniture: {flight: {stairs: [1, 4, 2.8], at: [4.4, 2.8]}}\n", ""},
+		{"stairs through a ceiling to no floor", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 3.5}}\nfurniture: {flight: {stairs: [1, 4, 2.8], at: [4.4, 2.8]}}\n",
+			"warning over-ceiling flight is 0.30 m too tall for the room low [its top may be at most 2.50 m over the floor]"},
+		{"a block as high as the floor over it", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\nfurniture: {b: {box: [1, 1, 2.8], at: [4.4, 2.8]}}\n",
+			"warning over-ceiling b is 0.30 m too tall for the room low [its top may be at most 2.50 m over the floor]"},
 		{"a way out by a window itself", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {w: {window: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
 			"warning escape ada has a way of 0.59 m to the way out w past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"no way out by a window", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}, w: {window: den.top, along: 2, width: 1.2}}\n" +
@@ -215,17 +224,72 @@ func TestWhereFindingsBegin(t *testing.T) {
 			if told(c.low) || !told(c.high) {
 				t.Fatalf("at %g: %v, at %g: %v\n%s", c.low, told(c.low), c.high, told(c.high), found(t, fmt.Sprintf(strings.Replace(c.scene, "%s", "%.6f", 1), c.high), ""))
 			}
-			low, high := c.low, c.high
-			for range 14 {
-				if middle := (low + high) / 2; told(middle) {
-					high = middle
-				} else {
-					low = middle
-				}
-			}
-			if math.Abs(high-c.want) > 0.004 {
-				t.Errorf("it begins at %.4f, and by hand at %.4f", high, c.want)
+			if begins := beginsAt(c.low, c.high, told); math.Abs(begins-c.want) > 0.004 {
+				t.Errorf("it begins at %.4f, and by hand at %.4f", begins, c.want)
 			}
 		})
 	}
+}
+
+// beginsAt is where between two figures something begins to hold that holds at the second.
+func beginsAt(low, high float64, holds func(float64) bool) float64 {
+	for range 14 {
+		if middle := (low + high) / 2; holds(middle) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return high
+}
+
+// A load is too much for the lifts of a kit from where none that goes as high carries it: what a lower one carries is no help, and a higher one may carry
+// what the lowest that is high enough does not.
+func TestWhereALiftCarriesNoMore(t *testing.T) {
+	const lamp = "lights: {k: {unit: heavy, at: [3, 2.5], height: %g, aim: [3, 9, 1], mount: {lift: %g}}}\n"
+	const sheet = "grip: {f: {frame: heavy-frame, cloth: silk, at: [3, 2], height: %g, faces: 90, mount: {lift: %g}}}\n"
+	for _, c := range []struct {
+		name, thing, words string
+		rise, want         float64 // how high the lift goes, m, and from which load on none carries it, kg
+	}{
+		{"a lamp on the lowest", lamp, "1 k weighs", 3, 230}, {"a lamp over the lowest", lamp, "1 k weighs", 4, 190}, {"a lamp that the highest carries alone", lamp, "1 k weighs", 6, 190},
+		{"a sheet", sheet, "G1 f weighs", 4, 190}, {"a sheet on the highest alone", sheet, "G1 f weighs", 6, 190},
+	} {
+		told := func(mass float64) bool {
+			found := foundWith(t, fmt.Sprintf(liftsAnd, mass, mass), fmt.Sprintf(c.thing, c.rise, c.rise))
+			return strings.Contains(found, fmt.Sprintf("%s %s, and no lift of the kit carries that to %.2f m", c.words, unit.FormatMass(mass), c.rise))
+		}
+		if told(100) || !told(300) {
+			t.Fatalf("%s: at 100 kg %v, at 300 kg %v\n%s", c.name, told(100), told(300), foundWith(t, fmt.Sprintf(liftsAnd, 300.0, 300.0), fmt.Sprintf(c.thing, c.rise, c.rise)))
+		}
+		if begins := beginsAt(100, 300, told); math.Abs(begins-c.want) > 0.02 {
+			t.Errorf("%s: it begins at %.3f kg, and by hand at %g kg", c.name, begins, c.want)
+		}
+	}
+}
+
+// liftsAnd is a kit with lifts of its own, of which the middle one carries least, and with a lamp and a frame of some mass.
+const liftsAnd = `scrimshaw: 1
+items:
+  lift-3: {doc: d, label: low, group: lift, mass: 150 kg, load: 230 kg, length: 3.5, ground: [0.75, 1.2]}
+  lift-5: {doc: d, label: middle, group: lift, mass: 150 kg, load: 120 kg, length: 5.5, ground: [0.8, 1.6]}
+  lift-8: {doc: d, label: high, group: lift, mass: 210 kg, load: 190 kg, length: 8, ground: [1.9, 1.9]}
+units:
+  heavy: {doc: d, label: l, class: panel, technology: led, power: 100 W, power-factor: 1, kelvin: 5600 K, mass: %.4f kg, outputs: {bare: {lumens: 9000, beam: 60, field: 100, face: [0.3, 0.3]}}, body: [0.34, 0.1, 0.34]}
+grip:
+  heavy-frame: {doc: d, label: f, kind: frame, width: 2.4, height: 2.4, mass: %.4f kg}
+`
+
+// foundWith is what is found of a scene with entries of its own in the kit.
+func foundWith(t *testing.T, entries, text string) string {
+	t.Helper()
+	k, err := shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	k = k.With([]*source.File{{Name: "kit.yaml", Text: []byte(entries)}}, log)
+	doc := scene.Open(scene.Env{Kit: k}, &source.File{Name: "-", Text: []byte("scrimshaw: 1\n" + text)}, log)
+	Resolve(doc, doc.Scene("", log), log)
+	return told(log)
 }

@@ -88,6 +88,17 @@ func TestCircuits(t *testing.T) {
 			"info cable-across the cable to 1 k leads over the stairs flight [tie it along the wall or the banister, off the treads]"},
 		{"to another floor without stairs", twoFloors + upstairs,
 			"info cable-across the cable to 1 k goes from one floor to another, 2.80 m apart, and no stairs of the scene lead there: it is 4.85 m long at least [write the stairs that it takes into furniture:, or feed it from its own floor]"},
+		{"to another floor without stairs, in feet", "units: ft\nrooms: {den: {size: [13, 10], height: 8}, attic: {size: [13, 10], height: 8, base: 9}}\ncircuits: {ring: {breaker: 15, at: {wall: den.left, along: 5}}}\n" +
+			"lights: {k: {unit: fresnel-tungsten-650, at: {wall: attic.left, along: 5, in: 2}, height: 5, aim: down, mount: floor, circuit: ring}}\n",
+			"info cable-across the cable to 1 k goes from one floor to another, 9'0\" apart, and no stairs of the scene lead there: it is 16'2½\" long at least [write the stairs that it takes into furniture:, or feed it from its own floor]"},
+		{"on a generator downstairs, in feet", "units: ft\nrooms: {den: {size: [13, 10], height: 8}, attic: {size: [13, 10], height: 8, base: 9}}\nfurniture: {flight: {stairs: [3, 9, 9], at: [11, 5]}}\n" +
+			"circuits: {gen: {breaker: 15, phases: 3, kind: generator, at: {wall: den.left, along: 5}, tank: 4.5, burn: 1.1}, a: {from: gen, phase: L1, at: {wall: attic.left, along: 5}}, b: {from: gen, phase: L2, at: {wall: attic.left, along: 6}}}\n" +
+			"site: {when: 2026-03-01 22:00, until: 03:00}\nlights: {k: {unit: fresnel-tungsten-650, at: {wall: attic.left, along: 5, in: 2}, height: 5, aim: down, mount: floor, circuit: a}}\n",
+			"info cable-across the cable to a leads over the stairs flight [tie it along the wall or the banister, off the treads]\n" +
+				"info cable-across the cable to b leads over the stairs flight [tie it along the wall or the banister, off the treads]\n" +
+				"warning runs-out a tank of gen lasts 4 h 05 min at full load, and the site says 5 h 00 min [bring 6 l of fuel in all, and fill it between takes, stopped and cool]\n" +
+				"warning uneven-phases the phases of gen carry 5.5 A on L1, 0 A on L2 and 0 A on L3 with all lights at full: they differ by 5.5 A, over 25 % of the 15 A that each may carry, and its neutral carries 5.5 A " +
+				"[no light that is on it makes them more even: put the next ones on the emptiest phase]"},
 		{"a box that no cable reaches", den + "circuits: {ring: {breaker: 16, at: [1, 1.5]}, block: {from: ring, item: splitter-3, at: [5, 1.5]}}\n",
 			"warning no-cable there is no way for a cable from the outlet of ring to block [open a door or a gap on the way, or put it on another circuit]"},
 		{"a box that no cable of the kit feeds", "circuits: {ring: {breaker: 900, at: [0, 0]}, block: {from: ring, item: splitter-3, at: [3, 0]}}\n",
@@ -114,6 +125,12 @@ func TestCircuits(t *testing.T) {
 			"info dimmer 1 k draws 15 W, and a dimmer 300 W dims from 20 W on [put a second lamp on the same dimmer]"},
 		{"a bulb of which nobody knows how it dims", "lights: {k: {unit: practical-table, bulb: led-806, at: [0, 0], level: 50 %}}\n",
 			"info dimmer 1 k has a bulb that is no filament at 50 %, and nothing says what dims it [try the bulb with its dimmer first, and write dimmer: once that is known]"},
+		{"a filament below full on no dimmer", "lights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, level: 50 %, dimmer: none}}\n",
+			"warning dimmer 1 k is to be dimmed, and the scene says that it is on no dimmer: it gives all its light then [write dimmer: phase, or another, or leave it at full and use nets or scrims]"},
+		{"a bulb that is no filament, on none", "lights: {k: {unit: practical-table, bulb: led-806, at: [0, 0], level: 50 %, dimmer: none}}\n",
+			"warning dimmer 1 k is to be dimmed, and the scene says that it is on no dimmer: it gives all its light then [write dimmer: phase, or another, or leave it at full and use nets or scrims]"},
+		{"a head that dims itself, and a filament at full", "lights:\n  k: {unit: led-panel-100, at: [0, 0], height: 2, aim: down, level: 50 %, dimmer: none}\n  l: {unit: fresnel-tungsten-650, at: [3, 0], height: 2, aim: down, dimmer: none}\n", ""},
+		{"a filament on a transformer", "lights: {k: {unit: practical-bulb, bulb: {watts: 2100 W}, at: [0, 0], height: 1, level: 50 %, dimmer: transformer}}\n", ""},
 		{"all on one phase", "circuits: {box: {breaker: 16, phases: 3, residual: 30}, a: {from: box, phase: L1}, b: {from: box, phase: L2}, c: {from: box, phase: L3}}\nlights:\n" +
 			lamp("k", "fresnel-tungsten-650", ", circuit: a") + lamp("l", "fresnel-tungsten-650", ", circuit: a") + lamp("m", "fresnel-tungsten-300", ", circuit: b"),
 			"info uneven-phases the phases of box carry 5.7 A on L1, 1.4 A on L2 and 0 A on L3 with all lights at full: they differ by 5.7 A, over 25 % of the 16 A that each may carry, and its neutral carries 5.2 A " +
@@ -193,6 +210,8 @@ func TestFeedsBegin(t *testing.T) {
 		{review.CodeLeakage, "circuits: {a: {breaker: 16, residual: %f}}\n" + supplies(9), 10, 100, 30},
 		{review.CodeUneven, "circuits: {gen: {phases: 3, breaker: %f, kind: generator}, a: {from: gen, phase: L2, breaker: 16}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 5, 30, 4 * 650.0 / 230},
 		{review.CodeUneven, "circuits: {box: {phases: 3, breaker: 16, rule: 80 %%, already: 900 W}, a: {from: box, phase: L1, breaker: 16, already: %f W}, b: {from: box, phase: L3, breaker: 6}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: a}}\n", 0, 1500, 0.25*0.8*16*230 - 650},
+		{review.CodeUneven, "units: ft\ncircuits: {gen: {phases: 3, breaker: %f, kind: generator}, a: {from: gen, phase: L2, breaker: 16}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 6, aim: down, circuit: a}}\n", 6, 40, 4 * 650.0 / 120},
+		{review.CodeRunsOut, "units: ft\ncircuits: {b: {breaker: 16, kind: battery, energy: %f, usable: 80 %%}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 6, aim: down, circuit: b}}\n", 1000, 20000, 10 * 650 / 0.8},
 		{review.CodeRunsOut, "circuits: {b: {breaker: 16, kind: battery, volts: 230, hertz: 50, energy: %f, usable: 80 %%}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: b}}\n", 1000, 20000, 10 * 650 / 0.8},
 		{review.CodeRunsOut, "site: {when: 2026-03-01 22:00, until: 2026-03-02 03:30}\ncircuits: {gen: {breaker: 16, kind: generator, tank: %f, burn: 1.2}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: gen}}\n", 1, 20, 5.5 * 1.2},
 		{review.CodeDimmer, "lights: {k: {unit: practical-table, bulb: {watts: %f W}, at: [0, 0], level: 50 %%}}\n", 5, 50, 20},

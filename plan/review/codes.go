@@ -32,7 +32,7 @@ const (
 	CodeUneven          = "uneven-phases"   // note: three phases that differ by much; warning: those of a generator
 	CodeRunsOut         = "runs-out"        // warning: a battery or a tank that does not last as long as is shot; note: as a day, where nothing says how long
 	CodeLeakage         = "leakage"         // warning: more current down the earth than a residual-current device should stand
-	CodeDimmer          = "dimmer"          // warning: a light that its dimmer does not dim; note: one that is too small or too large for those of the kit
+	CodeDimmer          = "dimmer"          // warning: a light that its dimmer does not dim, or that has none; note: one that is too small or too large for those of the kit
 	CodeLoadUnknown     = "load-unknown"    // note: a light on a circuit whose power nothing says
 	CodeInrush          = "inrush"          // note: lights that a breaker may not hold as they are switched on
 	CodeCableDrop       = "cable-drop"      // warning: a light that loses much of its voltage in its cable

@@ -67,12 +67,14 @@ func leakage(c *checker, circuit *plan.Circuit) {
 		circuit.Name, unit.FormatPercent(power.StandingShare), unit.FormatNumber(circuit.Residual))
 }
 
-// dimming warns of what a dimmer that cuts half-waves does not dim, and of a filament that is too small or too large for the dimmers of the kit.
+// dimming warns of what a dimmer that cuts half-waves does not dim, of what has nothing that dims it, and of a filament that is too small or too large for the dimmers of the kit.
 func dimming(c *checker, l *plan.Light) {
 	if !c.setup.Dims(l) {
 		return
 	}
 	switch bulb := l.Head.Bulb; {
+	case l.Dimming.Kind == term.NoDimmer && (bulb != nil || l.Head.Technology == term.Tungsten):
+		c.add(source.Warning, CodeDimmer, l.Span, l.Path, "write dimmer: phase, or another, or leave it at full and use nets or scrims", "%s is to be dimmed, and the scene says that it is on no dimmer: it gives all its light then", l.Numbered())
 	case l.Head.Technology == term.Tungsten:
 		dimmerLoad(c, l)
 	case l.Dimming.Kind == term.PhaseDimmer:
@@ -83,9 +85,9 @@ func dimming(c *checker, l *plan.Light) {
 	}
 }
 
-// dimmerLoad holds a filament to the dimmers of the kit.
+// dimmerLoad holds a filament to the dimmers of the kit, which cut half-waves.
 func dimmerLoad(c *checker, l *plan.Light) {
-	if c.setup.Kit == nil || l.Dimming.Kind == term.NoDimmer || l.Head.Watts == 0 {
+	if c.setup.Kit == nil || !l.Dimming.Phase() || l.Head.Watts == 0 {
 		return
 	}
 	item := c.setup.Kit.DimmerFor(l.Head.Watts)

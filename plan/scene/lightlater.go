@@ -33,7 +33,7 @@ func lightLater() []entry[Light] {
 				"of what is, review says how bright it looks, and whether it shows at all.",
 			"true", "true of a practical, but for the stand, boom, clamp, pole or lift that one is put on; else false, whatever its role"),
 		value("dimmer", dimmer, func(l *Light) *Given[kit.Dimming] { return &l.Dimmer },
-			"What it is dimmed by, which may make it flicker: `phase` cuts each half cycle, `pwm` switches it on and off, `current` and `transformer` do neither.", "pwm", "none"),
+			"What it is dimmed by, which may make it flicker: `phase` cuts each half cycle, `pwm` switches it on and off, `current` and `transformer` do neither; `none` says that nothing dims it.", "pwm", "not said; a dimmed filament is taken to be on a hand dimmer, which is listed"),
 	}
 }
 

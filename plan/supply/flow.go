@@ -138,7 +138,7 @@ func (d *Draw) thirds(s *plan.Setup, c *plan.Circuit) float64 {
 		return 0
 	case h.Technology != term.Tungsten:
 		return d.Full * power.ThirdOfSupply(h.Watts, h.PowerFactor)
-	case s.Dims(d.Light) && (d.Light.Dimming.Kind == "" || d.Light.Dimming.Kind == term.PhaseDimmer):
+	case s.Dims(d.Light) && d.Light.Dimming.Phase():
 		return d.Full * power.ThirdOfDimmed
 	}
 	return 0

@@ -1,8 +1,11 @@
 package supply_test
 
 import (
+	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -37,13 +40,14 @@ func TestCableBetweenFloors(t *testing.T) {
 		{"no stairs to the third floor", stairs, "{wall: low.bottom, along: 2}", above, nil, 5.6, 5.6, ""},
 		{"no stairs down", boxes, "{wall: top.left, along: 0.5}", down, nil, 5.6, 5.6, ""},
 	} {
-		furniture := "furniture:\n" + c.furniture
-		s := resolved(t, house+furniture+"circuits: {c: {breaker: 16, at: "+c.from+"}}\n"+lamp+c.to+"}}\n")
+		scene := house + "furniture:\n" + c.furniture + "circuits: {c: {breaker: 16, at: " + c.from + "}}\n" + lamp + c.to + "}}\n"
+		s := resolved(t, scene)
 		run := supply.Of(s).Loads[0].Draws[0].Run
 		if run == nil {
 			t.Errorf("%s: no cable", c.what)
 			continue
 		}
+		sameElsewhere(t, c.what, scene, run)
 		path := slices.Concat([]r2.Vec{*s.Circuits[0].Outlet}, c.corners, []r2.Vec{{X: s.Lights[0].Frame.At.X, Y: s.Lights[0].Frame.At.Y}})
 		long := 0.0
 		for i := 1; i < len(path); i++ {
@@ -57,4 +61,59 @@ func TestCableBetweenFloors(t *testing.T) {
 			t.Errorf("%s: in space it goes from %v to %v", c.what, run.Way[0], run.Way[n-1])
 		}
 	}
+}
+
+// sameElsewhere fails where the cable of a scene is another in feet, or across the sheet, or as the feeder of a box where the light stands on its floor.
+func sameElsewhere(t *testing.T, what, scene string, want *supply.Run) {
+	t.Helper()
+	box := regexp.MustCompile(`lights: .* at: (\{.*\})\}\}\n`).ReplaceAllString(scene, "")
+	at := regexp.MustCompile(`circuit: c, at: (\{.*\})\}\}\n`).FindStringSubmatch(scene)[1]
+	box = regexp.MustCompile(`(circuits: .*)\}\n`).ReplaceAllString(box, "${1}, box: {from: c, item: splitter-3, at: "+at+"}}\n")
+	for how, other := range map[string]string{"in feet": inFeet(scene), "across the sheet": acrossSheet(scene), "to a box": box, "to a box, in feet": inFeet(box)} {
+		s := resolved(t, other)
+		run, long := (*supply.Run)(nil), want.Length
+		if all := supply.Of(s); strings.HasPrefix(how, "to a box") {
+			run, long = all.Of("box").Feeder, want.Length-2 // it does not go up to a lamp
+		} else {
+			run = all.Loads[0].Draws[0].Run
+		}
+		switch {
+		case run == nil:
+			t.Errorf("%s, %s: no cable\n%s", what, how, other)
+		case math.Abs(run.Length-long) > 1e-6 || math.Abs(run.Climb-want.Climb) > 1e-6 || !slices.Equal(run.Stairs, want.Stairs):
+			t.Errorf("%s, %s: %g m over %v with %g m between floors, want %g m over %v with %g m", what, how, run.Length, run.Stairs, run.Climb, long, want.Stairs, want.Climb)
+		}
+	}
+}
+
+// figure is a number of a scene, with what says that it is no length.
+var figure = regexp.MustCompile(`(breaker: |tungsten-|splitter-)?\d+(\.\d+)?`)
+
+// inFeet is a scene with its lengths in feet.
+func inFeet(scene string) string {
+	return "units: ft\n" + figure.ReplaceAllStringFunc(scene, func(said string) string {
+		metres, err := strconv.ParseFloat(said, 64)
+		if err != nil {
+			return said
+		}
+		return strconv.FormatFloat(metres/0.3048, 'f', 12, 64)
+	})
+}
+
+// acrossSheet is the house of a scene with right and left exchanged, 6 m wide.
+func acrossSheet(scene string) string {
+	at := regexp.MustCompile(`at: \[([0-9.]+), `)
+	scene = at.ReplaceAllStringFunc(scene, func(said string) string {
+		x, _ := strconv.ParseFloat(at.FindStringSubmatch(said)[1], 64)
+		return fmt.Sprintf("at: [%g, ", 6-x)
+	})
+	along := regexp.MustCompile(`(low|high|top)\.(left|bottom), along: ([0-9.]+)`)
+	return along.ReplaceAllStringFunc(scene, func(said string) string {
+		parts := along.FindStringSubmatch(said)
+		metres, _ := strconv.ParseFloat(parts[3], 64)
+		if parts[2] == "left" {
+			return fmt.Sprintf("%s.right, along: %g", parts[1], 5-metres)
+		}
+		return fmt.Sprintf("%s.bottom, along: %g", parts[1], 6-metres)
+	})
 }

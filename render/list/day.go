@@ -27,7 +27,7 @@ type Day struct {
 	kit     day.List
 	sums    day.Totals
 	bill    bill
-	dimmers dimmedDay
+	dimmers day.MostDimmed
 	noCable []string // the numbers of lights of which nobody knows how much cable they take
 }
 
@@ -56,8 +56,8 @@ func (d *Day) Add(s *plan.Setup) {
 	powered := supply.Of(s)
 	d.addLamps(s, &powered)
 	d.addCircuits(s, &powered)
-	d.dimmers.add(s, &powered)
-	d.Dimmers.Rows = d.dimmers.rows()
+	d.dimmers.Add(s, &powered)
+	d.Dimmers.Rows = dimmerRows(d.dimmers)
 	d.Power.Rows = powerRows(&d.Circuits)
 	for i := range s.Lights {
 		if l := &s.Lights[i]; !hasCable(&powered, l) && l.Head.Watts > 0 && !slices.Contains(d.noCable, l.Tag) {

@@ -31,10 +31,11 @@ func (r *contactFinder) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) str
 	return ""
 }
 
-// checkFurnitureHeight warns of furniture that is higher than its room.
+// checkFurnitureHeight warns of furniture that is higher than its room, but for stairs to a floor over it.
 func (r *checker) checkFurnitureHeight(f *plan.Furniture) bool {
 	room := r.out.RoomHolding(f.At, r.out.Spots[f.Name].Room)
-	if room == nil {
+	leadsTo := func(o plan.Room) bool { return o.Base > f.Z0 && plan.SameFloor(f.Z1, o.Base) }
+	if room == nil || f.Kind == term.Stairs && slices.ContainsFunc(r.out.Rooms, leadsTo) {
 		return true
 	}
 	ceiling := room.CeilingAt(f.At)

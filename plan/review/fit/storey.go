@@ -22,14 +22,15 @@ func (r *contactFinder) heightSpan(name string, named source.Span) source.Span {
 	return named
 }
 
-// inStorey refuses a thing over the ceiling of its room, or under its floor or the ground. words name the thing, and height is
-// that of at as the scene counts it, m.
+// inStorey refuses a thing over the ceiling of its room, or under its floor or the ground, whatever storey is there. words name the thing, and
+// height is that of at as the scene counts it, m.
 func (r *checker) inStorey(name, words string, at r3.Vec, height float64, named source.Span) bool {
-	if r.out.RoomAt(at) != nil {
+	s := r.out.Spots[name]
+	room := r.out.RoomHolding(plan.InPlan(at), s.Room)
+	if room == nil && r.out.RoomAt(at) != nil {
 		return true
 	}
-	s := r.out.Spots[name]
-	if room := r.out.RoomHolding(plan.InPlan(at), s.Room); room != nil {
+	if room != nil {
 		if over := at.Z - room.CeilingAt(plan.InPlan(at)); over > plane.Grain {
 			r.tell(name, body.Head, "")
 			r.Errorf(r.heightSpan(name, named), CodeOverCeiling, "height may be at most "+r.Length(height-over),

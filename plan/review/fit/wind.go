@@ -115,8 +115,12 @@ func (h *held) tellWind(area, tips, down float64, foot rig.Footing, faces []rig.
 		more := rig.Ballast(foot, faces, freshBreeze*rig.GustFactor) - foot.Mass
 		hint = "lower it, guy it, or put " + unit.FormatMass(math.Ceil(more)) + " more on its foot, to stand until " + unit.FormatWind(freshBreeze, h.Feet)
 	}
-	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %s to the wind at %s: with %s on its foot a gust of %s tips it by the sum, so it comes down at %s",
-		h.numbered(), unit.FormatArea(area, h.Feet), h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), unit.FormatWind(down, h.Feet)))
+	comes := "so it comes down at "
+	if down < rig.TakeDownAt(tips) {
+		comes = "and a lift comes down before that, at the latest at "
+	}
+	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %s to the wind at %s: with %s on its foot a gust of %s tips it by the sum, %s%s",
+		h.numbered(), unit.FormatArea(area, h.Feet), h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), comes, unit.FormatWind(down, h.Feet)))
 }
 
 // footing is what keeps a thing on so many stands from tipping: their feet, and all that stands on them with the bags that stands have.
