@@ -38,7 +38,7 @@ func (c cables) draw(p Pad, v layout.View) (labels []placeable) {
 			q := p.of("circuit:"+circuit.Name, "Outlet of "+circuit.Name+", "+unit.FormatAmps(circuit.Breaker)+".")
 			d := symbols.DrawOutlet(q.canvas, q.symbols(), at)
 			labels = append(labels, &note{object: "circuit:" + circuit.Name, layer: ink.Cables, style: c.Pad.plan(), anchor: at, body: d.Box(),
-				forms: noteForms(circuit.Name+" "+unit.FormatAmps(circuit.Breaker), circuit.Name), priority: 1.5, leader: 24})
+				forms: noteForms(circuit.Name+" "+unit.FormatAmps(circuit.Breaker), circuit.Name), priority: 1.5, leader: 24, led: true})
 		}
 	}
 	return labels
