@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -12,18 +13,21 @@ import (
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/render/page"
 	"scrimshaw/symbols/ink"
 )
 
-// pageFile writes a web page of a day of a few pages, two of one name, with columns for a narrow screen or without.
+// pageFile writes a web page of a day of a few pages, two of one name, the first of which leads to the third, with columns for a narrow screen or without.
 func pageFile(t *testing.T, phone bool) string {
 	t.Helper()
 	doc := ink.Document{Title: "Day", Language: "en"}
 	for _, title := range []string{"Day, cover", "Day, set-up wide", "Day, lists, Lamps", "Day, lists, Lamps"} {
 		doc.Pages = append(doc.Pages, ink.Page{Title: title, Width: 297, Height: 210})
 	}
+	doc.Pages[0].Links = []ink.Link{{Min: r2.Vec{X: 20, Y: 150}, Max: r2.Vec{X: 120, Y: 190}, To: "lamps"}}
+	doc.Pages[2].Name = "lamps"
 	var o page.Options
 	if phone {
 		o.Phone = []page.Column{{Heading: "Set-up wide", Drawing: doc.Pages[1]}, {Heading: "Set-up close", Drawing: doc.Pages[1]}}
@@ -103,5 +107,42 @@ func TestTabsOnANarrowScreen(t *testing.T) {
 	}
 	if !slices.Equal(parts, []string{"sheet-1"}) || fold != "Cover" || len(folded) > 0 {
 		t.Errorf("the keys choose %q, the line says %q, and closed it has %q", parts, fold, folded)
+	}
+}
+
+// TestLinksAreFollowed: who clicks into the rectangle of a link on a sheet sees the page that it leads to, by its tab, and beside it nothing happens; by a key,
+// too, in a narrow window and in a wide one.
+func TestLinksAreFollowed(t *testing.T) {
+	w := openWindow(t, tool(t, "chromium", "chromium-browser", "google-chrome"), typefaces(t))
+	ctx, stop := context.WithTimeout(w.ctx, 12*time.Second)
+	t.Cleanup(stop)
+	const focusLink = `document.querySelector("#sheet-1 svg a").focus()`
+	on := func(x, y float64) chromedp.Action { // of the sheet, mm from its upper left
+		return chromedp.ActionFunc(func(ctx context.Context) error {
+			var at [2]float64
+			err := chromedp.Evaluate(fmt.Sprintf(`(() => { const b = document.querySelector("#sheet-1 svg").getBoundingClientRect();
+				return [b.left + %g / 297 * b.width, b.top + %g / 210 * b.height] })()`, x, y), &at).Do(ctx)
+			if err != nil {
+				return err
+			}
+			return chromedp.MouseClickXY(at[0], at[1]).Do(ctx)
+		})
+	}
+	file := pageFile(t, true)
+	for _, wide := range []int64{390, 1400} {
+		for _, c := range []struct {
+			act  chromedp.Action
+			want string
+		}{
+			{on(70, 40), "sheet-3"}, {on(21, 21), "sheet-3"}, {on(119, 59), "sheet-3"}, {on(122, 40), "sheet-1"}, {on(70, 62), "sheet-1"},
+			{chromedp.Tasks{chromedp.Evaluate(focusLink, nil), chromedp.KeyEvent(kb.Enter)}, "sheet-3"},
+		} {
+			var parts []string
+			err := chromedp.Run(ctx, chromedp.EmulateViewport(wide, 844), chromedp.Navigate("about:blank"), chromedp.Navigate("file://"+file+"#sheet-1"), c.act,
+				chromedp.Evaluate(seen("section, .phone"), &parts))
+			if err != nil || !slices.Equal(parts, []string{c.want}) {
+				t.Errorf("%d px: %q is shown, want %s: %v", wide, parts, c.want, err)
+			}
+		}
 	}
 }

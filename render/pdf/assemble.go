@@ -2,13 +2,13 @@ package pdf
 
 import (
 	"bytes"
-	"compress/zlib"
 	"crypto/sha256"
 	"errors"
 	"fmt"
 	"hash"
 	"io"
 	"regexp"
+	"slices"
 	"strconv"
 )
 
@@ -28,11 +28,8 @@ const resources = 2
 
 // assembly is a file of the library in parts.
 type assembly struct {
-	file          []byte
-	offsets       []int       // of its objects, by their numbers
-	table         int         // where its table stands
-	instead       map[int]any // what objects hold in place of what the library wrote: text or a stream
-	added         []string    // objects behind its own
+	head          []byte   // what stands before the objects
+	objects       [][]byte // what each holds, by its number; there is none of number 0
 	catalog, info int
 }
 
@@ -41,15 +38,16 @@ var errStrange = errors.New("the library writes other files than it did")
 
 // assemble writes the file with what stands on its pages, and an identifier made from its content (ISO 32000-1, 14.4).
 func (b *builder) assemble(w io.Writer, file []byte) error {
-	a := assembly{file: file, instead: map[int]any{}}
-	if !a.read() || !a.rename(b.widths) {
+	var a assembly
+	if !a.read(file) || !a.rename(b.widths) {
 		return errStrange
 	}
 	for i, content := range b.packed {
-		if !bytes.HasPrefix(a.object(pageObject(i)), []byte("<</Type /Page\n")) {
-			return errStrange
+		if page := pageObject(i); page+1 < len(a.objects) && bytes.HasPrefix(a.objects[page], []byte("<</Type /Page\n")) {
+			a.objects[page+1] = content
+			continue
 		}
-		a.instead[pageObject(i)+1] = content
+		return errStrange
 	}
 	if b.doc.Tagged {
 		a.tag(b.marks)
@@ -60,41 +58,61 @@ func (b *builder) assemble(w io.Writer, file []byte) error {
 // The words of a file that are looked for.
 const (
 	startWord = "startxref\n"
-	endObject = "\nendobj"
+	endObject = "\nendobj\n"
 )
 
-// read finds the objects of a file.
-func (a *assembly) read() bool {
-	at := bytes.LastIndex(a.file, []byte(startWord))
-	if at < 0 {
-		return false
-	}
-	line, _, _ := bytes.Cut(a.file[at+len(startWord):], []byte("\n"))
+// read takes a file apart.
+func (a *assembly) read(file []byte) bool {
+	at := max(0, bytes.LastIndex(file, []byte(startWord)))
+	line, _, _ := bytes.Cut(bytes.TrimPrefix(file[at:], []byte(startWord)), []byte("\n"))
 	start, err := strconv.Atoi(string(line))
 	if err != nil || start <= 0 || start >= at {
 		return false
 	}
-	table, trailer, ok := bytes.Cut(a.file[start:at], []byte("trailer"))
-	if !ok || !a.readTable(table) {
+	table, trailer, ok := bytes.Cut(file[start:at], []byte("trailer"))
+	offsets := offsetsIn(table)
+	if !ok || len(offsets) <= resources {
 		return false
 	}
-	a.table, a.catalog, a.info = start, reference(trailer, "/Root "), reference(trailer, "/Info ")
-	return a.object(a.catalog) != nil && a.object(resources) != nil
+	a.catalog, a.info = reference(trailer, "/Root "), reference(trailer, "/Info ")
+	return a.readObjects(file, offsets, start) && a.catalog > 0 && a.catalog < len(a.objects)
 }
 
-// readTable reads where the objects of a file are.
-func (a *assembly) readTable(table []byte) bool {
-	const digits = 10
+// offsetsIn are where the objects of a file begin, by their numbers from 1 on; nil where a line of its table is strange.
+func offsetsIn(table []byte) (offsets []int) {
+	const digits, before = 10, 3 // lines: a word, how many objects there are, and one of none
 	lines := bytes.Split(table, []byte("\n"))
-	for _, l := range lines[min(2, len(lines)):] {
+	for _, l := range lines[min(before, len(lines)):] {
 		if len(l) < digits {
 			continue
 		}
 		offset, err := strconv.Atoi(string(l[:digits]))
 		if err != nil || offset < 0 {
+			return nil
+		}
+		offsets = append(offsets, offset)
+	}
+	return offsets
+}
+
+// readObjects cuts objects out of a file, each of which ends where another begins, or the table.
+func (a *assembly) readObjects(file []byte, offsets []int, table int) bool {
+	ends := append(slices.Sorted(slices.Values(offsets)), table)
+	if !slices.IsSorted(ends) {
+		return false
+	}
+	a.head, a.objects = file[:ends[0]], make([][]byte, 1, len(ends))
+	for i, from := range offsets {
+		next, _ := slices.BinarySearch(ends, from+1)
+		if next == len(ends) {
 			return false
 		}
-		a.offsets = append(a.offsets, offset)
+		body, begins := bytes.CutPrefix(file[from:ends[next]], fmt.Appendf(nil, "%d 0 obj\n", i+1))
+		body, closes := bytes.CutSuffix(body, []byte(endObject))
+		if !begins || !closes {
+			return false
+		}
+		a.objects = append(a.objects, body)
 	}
 	return true
 }
@@ -107,100 +125,50 @@ func reference(dictionary []byte, key string) int {
 	return n
 }
 
-// object is what an object of the file holds, up to a stream that ends before its end; nil where it is not found.
-func (a *assembly) object(n int) []byte {
-	head := fmt.Appendf(nil, "%d 0 obj\n", n)
-	if n <= 0 || n >= len(a.offsets) || !bytes.HasPrefix(a.file[min(a.offsets[n], len(a.file)):], head) {
-		return nil
-	}
-	body, _, ok := bytes.Cut(a.file[a.offsets[n]+len(head):], []byte(endObject))
-	if !ok {
-		return nil
-	}
-	return body
+// add puts an object behind the others.
+func (a *assembly) add(format string, args ...any) {
+	a.objects = append(a.objects, fmt.Appendf(nil, format, args...))
 }
 
-// whole is all that an object of the file holds, with its stream.
-func (a *assembly) whole(n int) []byte {
-	from, to := a.offsets[n], a.table
-	for _, other := range a.offsets {
-		if other > from {
-			to = min(to, other)
-		}
-	}
-	_, body, _ := bytes.Cut(a.file[from:to], []byte("\n"))
-	return bytes.TrimSuffix(body, []byte(endObject+"\n"))
-}
-
-// first is where the first object of the file begins.
-func (a *assembly) first() int {
-	first := a.table
-	for _, offset := range a.offsets[1:] {
-		first = min(first, offset)
-	}
-	return first
-}
-
-// amend has a dictionary of the file written with more in it.
+// amend puts more into a dictionary.
 func (a *assembly) amend(n int, more string) {
-	body := string(bytes.TrimSuffix(bytes.TrimSpace(a.object(n)), []byte(">>")))
-	a.instead[n] = body + "\n" + more + "\n>>"
+	a.objects[n] = fmt.Appendf(nil, "%s\n%s\n>>", bytes.TrimSuffix(bytes.TrimSpace(a.objects[n]), []byte(">>")), more)
 }
 
-// resource is a line of the resources by which a name of the library leads to an object.
-var resource = regexp.MustCompile(`\n/([FI])([0-9a-f]+) (\d+) 0 R`)
+// What the library writes of typefaces and images: by which name the resources lead to their objects, and how these begin.
+var (
+	resource   = regexp.MustCompile(`\n/[FI][0-9a-f]+ (\d+) 0 R`)
+	baseFont   = regexp.MustCompile(`^<</Type /Font\n/Subtype /Type0\n/BaseFont /utf8` + fontFamily + `(B?)\n`)
+	imageWidth = regexp.MustCompile(`^<</Type /XObject\n/Subtype /Image\n/Width (\d+)\n`)
+)
 
-// rename gives typefaces and images the names that the pages call them by: these by their widths, of which no two are alike, those by which of them the first
-// page sets first, the regular one.
+// rename gives typefaces and images the names that the pages call them by: these by their widths, of which no two are alike.
 func (a *assembly) rename(widths map[int]bool) bool {
-	first, ok := inflated(a.whole(min(pageObject(0)+1, len(a.offsets)-1)))
-	regular := setFont.FindSubmatch(first)
-	if !ok || regular == nil {
-		return false
-	}
 	known := true
-	body := resource.ReplaceAllFunc(a.object(resources), func(line []byte) []byte {
-		m := resource.FindSubmatch(line)
-		n, _ := strconv.Atoi(string(m[3]))
-		name := fontNames[1]
-		switch {
-		case m[1][0] == 'I':
-			wide := a.widthOf(n)
-			known = known && widths[wide]
-			name = imageName(wide)
-		case bytes.Equal(m[2], regular[1]):
-			name = fontNames[0]
+	a.objects[resources] = resource.ReplaceAllFunc(a.objects[resources], func(line []byte) []byte {
+		n, _ := strconv.Atoi(string(resource.FindSubmatch(line)[1]))
+		name := ""
+		if n < len(a.objects) {
+			name = nameOf(a.objects[n], widths)
 		}
+		known = known && name != ""
 		return fmt.Appendf(nil, "\n/%s %d 0 R", name, n)
 	})
-	a.instead[resources] = string(body)
 	return known
 }
 
-// widthOf is the width of the image that an object holds, pixels; 0 where it holds none.
-func (a *assembly) widthOf(n int) (wide int) {
-	if found := imageWidth.FindSubmatch(a.object(n)); found != nil {
-		wide, _ = strconv.Atoi(string(found[1]))
+// nameOf is what pages call a typeface or one of the images of some widths; "" for anything else.
+func nameOf(object []byte, widths map[int]bool) string {
+	if font := baseFont.FindSubmatch(object); font != nil {
+		return fontNames[len(font[1])]
 	}
-	return wide
-}
-
-// inflated is the stream of an object.
-func inflated(object []byte) ([]byte, bool) {
-	_, packed, ok := bytes.Cut(object, []byte("\nstream\n"))
-	r, err := zlib.NewReader(bytes.NewReader(packed))
-	if !ok || err != nil {
-		return nil, false
+	if image := imageWidth.FindSubmatch(object); image != nil {
+		if wide, _ := strconv.Atoi(string(image[1])); widths[wide] {
+			return imageName(wide)
+		}
 	}
-	data, err := io.ReadAll(r)
-	return data, err == nil
+	return ""
 }
-
-// What the library writes of typefaces and images.
-var (
-	setFont    = regexp.MustCompile(`BT /F([0-9a-f]+) `)
-	imageWidth = regexp.MustCompile(`/Subtype /Image\n/Width (\d+)\n`)
-)
 
 // counted writes on, and counts and sums what it writes.
 type counted struct {
@@ -221,40 +189,18 @@ func (c *counted) write(p []byte) {
 // write writes the file, object by object in the order of their numbers.
 func (a *assembly) write(w io.Writer) error {
 	out := counted{w: w, sum: sha256.New()}
-	out.write(a.file[:a.first()])
-	size := len(a.offsets) + len(a.added)
-	at := make([]int, size)
-	for n := 1; n < size; n++ {
-		at[n] = out.n
-		out.write(fmt.Appendf(nil, "%d 0 obj\n", n))
-		a.writeObject(&out, n)
-		out.write([]byte(endObject + "\n"))
+	out.write(a.head)
+	table := fmt.Appendf(nil, "xref\n0 %d\n0000000000 65535 f \n", len(a.objects))
+	for i, object := range a.objects[1:] {
+		table = fmt.Appendf(table, "%010d 00000 n \n", out.n)
+		out.write(fmt.Appendf(nil, "%d 0 obj\n", i+1))
+		out.write(object)
+		out.write([]byte(endObject))
 	}
 	start := out.n
-	out.write(fmt.Appendf(nil, "xref\n0 %d\n0000000000 65535 f \n", size))
-	for n := 1; n < size; n++ {
-		out.write(fmt.Appendf(nil, "%010d 00000 n \n", at[n]))
-	}
-	out.write(fmt.Appendf(nil, "trailer\n<<\n/Size %d\n/Root %d 0 R\n/Info %d 0 R\n", size, a.catalog, a.info))
+	out.write(table)
+	out.write(fmt.Appendf(nil, "trailer\n<<\n/Size %d\n/Root %d 0 R\n/Info %d 0 R\n", len(a.objects), a.catalog, a.info))
 	sum := out.sum.Sum(nil)
 	out.write(fmt.Appendf(nil, "/ID [<%X> <%X>]\n>>\n%s%d\n%%%%EOF\n", sum[:16], sum[:16], startWord, start))
 	return out.err
-}
-
-// writeObject writes what an object holds.
-func (a *assembly) writeObject(out *counted, n int) {
-	switch held := a.instead[n].(type) {
-	case string:
-		out.write([]byte(held))
-	case []byte:
-		out.write(fmt.Appendf(nil, "<</Filter /FlateDecode /Length %d>>\nstream\n", len(held)))
-		out.write(held)
-		out.write([]byte("\nendstream"))
-	default:
-		if n < len(a.offsets) {
-			out.write(a.whole(n))
-		} else {
-			out.write([]byte(a.added[n-len(a.offsets)]))
-		}
-	}
 }

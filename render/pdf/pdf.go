@@ -72,7 +72,7 @@ type builder struct {
 	font   *font.Family
 	file   *fpdf.Fpdf
 	out    []byte   // of the content stream at hand
-	packed [][]byte // the content streams of the pages so far, deflated: the library would hold all of them open
+	packed [][]byte // the content streams of the pages so far, as objects of the file: the library would hold all of them open
 	layers map[ink.Layer]int
 	fonts  [2]bool          // added to the file: regular, bold
 	runes  [2]map[rune]bool // that are lettered in each

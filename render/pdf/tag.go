@@ -37,15 +37,14 @@ func inOrder(layers []ink.Layer) []int {
 
 // tag puts the structure into a file.
 func (a *assembly) tag(marks [][]ink.Layer) {
-	tree := len(a.offsets)
+	tree := len(a.objects)
 	parents, whole := tree+1, tree+2
 	kids, nums := elements(whole+1, marks)
-	a.added = append(a.added,
-		fmt.Sprintf("<</Type /StructTreeRoot /K [%d 0 R] /ParentTree %d 0 R /ParentTreeNextKey %d>>", whole, parents, len(marks)),
-		"<</Nums ["+nums+"]>>",
-		fmt.Sprintf("<</Type /StructElem /S /Document /P %d 0 R /K [%s]>>", tree, kids))
+	a.add("<</Type /StructTreeRoot /K [%d 0 R] /ParentTree %d 0 R /ParentTreeNextKey %d>>", whole, parents, len(marks))
+	a.add("<</Nums [%s]>>", nums)
+	a.add("<</Type /StructElem /S /Document /P %d 0 R /K [%s]>>", tree, kids)
 	for i, layers := range marks {
-		a.added = append(a.added, fmt.Sprintf("<</Type /StructElem /S /Sect /P %d 0 R /Pg %d 0 R /K %s>>", whole, pageObject(i), fmt.Sprint(inOrder(layers))))
+		a.add("<</Type /StructElem /S /Sect /P %d 0 R /Pg %d 0 R /K %v>>", whole, pageObject(i), inOrder(layers))
 		a.amend(pageObject(i), fmt.Sprintf("/StructParents %d", i))
 	}
 	a.amend(a.catalog, fmt.Sprintf("/MarkInfo <</Marked true>> /StructTreeRoot %d 0 R", tree))

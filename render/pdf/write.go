@@ -3,6 +3,7 @@ package pdf
 import (
 	"bytes"
 	"compress/zlib"
+	"fmt"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -33,13 +34,13 @@ func (b *builder) colour(c ink.Colour, operator string) *builder {
 	return b.num(float64(c.R)/255, 4).num(float64(c.G)/255, 4).num(float64(c.B)/255, 4).op(operator)
 }
 
-// pack deflates the content stream at hand, which is whole.
+// pack makes an object of the content stream at hand, which is whole: deflated.
 func (b *builder) pack() {
 	var packed bytes.Buffer
 	w := zlib.NewWriter(&packed)
 	_, _ = w.Write(b.out) // a buffer takes all
 	_ = w.Close()
-	b.packed = append(b.packed, bytes.Clone(packed.Bytes()))
+	b.packed = append(b.packed, fmt.Appendf(nil, "<</Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream", packed.Len(), packed.Bytes()))
 	b.out = b.out[:0]
 }
 

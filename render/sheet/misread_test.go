@@ -177,7 +177,7 @@ func TestSizesOfRoomsStandClearOfTheirWalls(t *testing.T) {
 
 // TestNamesOfOutletsKeepOffCables: the name of an outlet stood on the cable that begins there, and the two were one dotted smear.
 func TestNamesOfOutletsKeepOffCables(t *testing.T) {
-	outlets, covering := 0, 0
+	outlets := 0
 	eachSample(t, func(t *testing.T, _ Input, s *sheet) {
 		page := &s.pages[0]
 		for i := range page.Items {
@@ -194,15 +194,14 @@ func TestNamesOfOutletsKeepOffCables(t *testing.T) {
 				}
 				for _, piece := range piecesOf(cable) {
 					if carto.Overlap(piece, shrunk(corners[:])) {
-						covering++
-						t.Logf("%s: %q lies on %s", page.Title, it.Text.S, cable.Object)
+						t.Errorf("%s: %q lies on %s", page.Title, it.Text.S, cable.Object)
 					}
 				}
 			}
 		}
 	})
-	if outlets < 5 || 5*covering > outlets { // one has a cable to either side, and no better place
-		t.Errorf("of %d names of outlets %d lie on a cable", outlets, covering)
+	if outlets < 5 {
+		t.Errorf("only %d names of outlets", outlets)
 	}
 }
 

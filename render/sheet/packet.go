@@ -145,9 +145,9 @@ const noteAir = 2.5
 // heightOf is the height of a block as a whole, mm.
 func heightOf(b *draw.Block) float64 { return b.Sizes.Head + draw.HeightOf(b.Rows) }
 
-// footWide is the width beside the title block, mm.
+// footWide is how wide notes at the foot are, beside the title block, mm.
 func (b *binder) footWide() float64 {
-	return b.wide - (layout.Measure+2*layout.Pads)/b.by - layout.Pads
+	return min(b.wide-(layout.Measure+2*layout.Pads)/b.by-layout.Pads, layout.NoteMeasure)
 }
 
 // foot letters what nobody has checked below the frame of every page, and makes the title block lead to the first, which may be a cover.

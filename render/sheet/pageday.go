@@ -66,14 +66,14 @@ func listsOfSetups() []dayList {
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
 			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}},
 			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
-		{name: "dimmers", title: "Dimmers", on: "circuits", first: true, brief: "the most in use at one time", about: "The most dimmers in use at one time, class by class.", columns: []dayColumn{
-			{head: "what", keys: []string{"what"}}, {head: "A each", keys: []string{"ampsEach"}}, {head: "pieces", keys: []string{"count"}}, {head: "in", keys: []string{"setup"}},
-			{head: "for", keys: []string{"numbers"}}, {head: "W at full", keys: []string{"watts"}}, {head: "A at full", keys: []string{"amps"}}, {head: "remark", blank: true, fills: true}}},
 		{name: "power", title: "Power", on: "circuits", first: true, brief: "the worst of all set-ups", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
 			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
 			{head: "A at full", keys: []string{"ampsFull"}}, {head: "in", keys: []string{"fullIn"}}, {head: "A as set", keys: []string{"ampsAsSet"}}, {head: "in", keys: []string{"asSetIn"}},
 			{head: "left A", keys: []string{"ampsLeft"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}}, {head: "hours", keys: []string{"hours"}},
 			{head: "in", keys: []string{"hoursIn"}}, {head: "remark", blank: true, fills: true}}},
+		{name: "dimmers", title: "Dimmers", on: "circuits", first: true, brief: "the most in use at one time", about: "The most dimmers in use at one time, class by class.", columns: []dayColumn{
+			{head: "what", keys: []string{"what"}}, {head: "A each", keys: []string{"ampsEach"}}, {head: "pieces", keys: []string{"count"}}, {head: "in", keys: []string{"setup"}},
+			{head: "for", keys: []string{"numbers"}}, {head: "W at full", keys: []string{"watts"}}, {head: "A at full", keys: []string{"amps"}}, {head: "remark", blank: true, fills: true}}},
 	}
 }
 
@@ -95,18 +95,18 @@ func (b *binder) reads(name string) bool { return slices.Contains(b.reader.lists
 func (b *binder) listSheet(l *dayList, lists []dayList) *sheet {
 	s := b.sheetOf(l.title)
 	t := &s.d.Typesetter
-	blocks := b.blocks(t, l, false)
+	var before, after []*draw.Block
 	for i := range lists {
 		guest := &lists[i]
 		switch {
 		case guest.on != l.name || !b.reads(guest.name):
 		case guest.first:
-			blocks = append(b.blocks(t, guest, true), blocks...)
+			before = append(before, b.blocks(t, guest, true)...)
 		default:
-			blocks = append(blocks, b.blocks(t, guest, true)...)
+			after = append(after, b.blocks(t, guest, true)...)
 		}
 	}
-	b.pour(s, blocks, t.Wide(b.noteOf(l), b.footWide()), func() (*dayPage, float64) {
+	b.pour(s, slices.Concat(before, b.blocks(t, l, false), after), t.Wide(b.noteOf(l), b.footWide()), func() (*dayPage, float64) {
 		d := b.newPage(s, l.name, l.about, "Lists", l.title)
 		return d, d.heading(l.title, section.Joined(", ", s.title, b.totals(l)))
 	})

@@ -7,9 +7,6 @@ import (
 	"scrimshaw/render/sheet/section"
 )
 
-// readable is how wide lines of notes may be, mm: some 110 letters, beyond which an eye loses its line.
-const readable = 160
-
 // matchingSheet is every face in all set-ups side by side; without pages where no face is in two of them.
 func (b *binder) matchingSheet() *sheet {
 	s := b.sheetOf("Matching")
@@ -18,7 +15,7 @@ func (b *binder) matchingSheet() *sheet {
 		return s
 	}
 	t := &s.d.Typesetter
-	note := t.Wide(&section.Section{Words: section.MatchNotes(matched, alone)}, min(b.footWide(), readable))
+	note := t.Wide(&section.Section{Words: section.MatchNotes(matched, alone)}, b.footWide())
 	begin := func() (*dayPage, float64) {
 		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
 		return d, d.heading("Matching", s.title)

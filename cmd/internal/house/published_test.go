@@ -6,6 +6,7 @@ import (
 	"go/token"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -22,20 +23,9 @@ type asked struct {
 
 // holds says whether a row of the label is read: whole, by its name, or by a name that is put together.
 func (a *asked) holds(label string) bool {
-	if a.all {
-		return true
-	}
-	for _, s := range a.labels {
-		if s == label {
-			return true
-		}
-	}
-	for _, s := range a.parts {
-		if strings.TrimSpace(s) != "" && (strings.HasPrefix(label, s) || strings.HasSuffix(label, s)) {
-			return true
-		}
-	}
-	return false
+	return a.all || slices.Contains(a.labels, label) || slices.ContainsFunc(a.parts, func(s string) bool {
+		return strings.TrimSpace(s) != "" && (strings.HasPrefix(label, s) || strings.HasSuffix(label, s))
+	})
 }
 
 // literal is a string as it is written, and whether the expression is one.

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan/supply"
@@ -38,10 +40,29 @@ func (c cables) draw(p Pad, v layout.View) (labels []placeable) {
 			q := p.of("circuit:"+circuit.Name, "Outlet of "+circuit.Name+", "+unit.FormatAmps(circuit.Breaker)+".")
 			d := symbols.DrawOutlet(q.canvas, q.symbols(), at)
 			labels = append(labels, &note{object: "circuit:" + circuit.Name, layer: ink.Cables, style: c.Pad.plan(), anchor: at, body: d.Box(),
-				forms: noteForms(circuit.Name+" "+unit.FormatAmps(circuit.Breaker), circuit.Name), priority: 1.5, leader: 24})
+				forms: noteForms(circuit.Name+" "+unit.FormatAmps(circuit.Breaker), circuit.Name), priority: 1.5, leader: 24, led: hemmed(&load)})
 		}
 	}
 	return labels
+}
+
+// hemmed says whether cables leave an outlet to either side: then a place beside it lies on one of them, or on the wall.
+func hemmed(load *supply.Load) bool {
+	var ways []r2.Vec
+	leave := func(r *supply.Run) {
+		if r != nil && len(r.Path) > 1 {
+			ways = append(ways, r2.Sub(r.Path[1], r.Path[0]))
+		}
+	}
+	for i := range load.Draws {
+		leave(load.Draws[i].Run)
+	}
+	for _, fed := range load.Feeds {
+		leave(fed.Feeder)
+	}
+	return slices.ContainsFunc(ways, func(a r2.Vec) bool {
+		return slices.ContainsFunc(ways, func(b r2.Vec) bool { return r2.Dot(a, b) < 0 })
+	})
 }
 
 // run draws a cable to a light or to another circuit.

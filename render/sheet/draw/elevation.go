@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
@@ -19,12 +20,16 @@ import (
 func (c *Drawing) readingsOn(f WallFace) (all []*meter.Reading) {
 	for i := range c.In.Readings {
 		r := &c.In.Readings[i]
-		at := targetOf(c.In.Setup, r)
-		if r.Person == "" && math.Abs(f.off(plan.InPlan(at))) < 5*onFace && box.Contains(f.box(), f.at(at)) {
+		if r.Person == "" && f.metersAt(targetOf(c.In.Setup, r)) {
 			all = append(all, r)
 		}
 	}
 	return all
+}
+
+// metersAt says whether what a meter reads at a point is the wall's light.
+func (f *WallFace) metersAt(at r3.Vec) bool {
+	return math.Abs(f.off(plan.InPlan(at))) < 5*onFace && box.Contains(f.box(), f.at(at))
 }
 
 // Draw draws the wall: the map of light on it, its openings, what stands before it, its

@@ -109,8 +109,8 @@ func (f *WallFace) before(all []plan.Part, v layout.View) (out []r2.Vec) {
 func (f *WallFace) metered(s *plan.Setup, name string, v layout.View) []r2.Vec {
 	for i := range s.Meters {
 		m := &s.Meters[i]
-		if at := f.at(m.At); m.Name == name && math.Abs(f.off(plan.InPlan(m.At))) < 5*onFace && box.Contains(f.box(), at) {
-			return []r2.Vec{v.Paper(at)}
+		if m.Name == name && f.metersAt(m.At) {
+			return []r2.Vec{v.Paper(f.at(m.At))}
 		}
 	}
 	return nil

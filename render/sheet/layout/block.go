@@ -4,6 +4,9 @@ package layout
 // each other on an A4 sheet upright, and five on an A3 sheet.
 const Measure = 69.0
 
+// NoteMeasure is the most that running notes across a page are wide, mm: some 110 letters, beyond which an eye loses its line.
+const NoteMeasure = 160.0
+
 // BlockGap is the space above a heading, mm.
 const BlockGap = 4.8
 

@@ -83,6 +83,12 @@ func compareTags(a, b string) int {
 	return cmp.Or(cmp.Compare(headA, headB), cmp.Compare(numberA, numberB))
 }
 
+// follows says whether a number is the next after another: 4 after 3, G4 after G3.
+func follows(is, next string) bool {
+	head, number := splitTag(is)
+	return len(head) < len(is) && next == head+strconv.Itoa(number+1)
+}
+
 // splitTag is what stands before the figures of a number, and these.
 func splitTag(tag string) (head string, number int) {
 	head = strings.TrimRight(tag, "0123456789")

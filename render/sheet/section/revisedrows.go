@@ -3,7 +3,6 @@ package section
 import (
 	"cmp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"scrimshaw/plan"
@@ -68,7 +67,7 @@ func numbersWords(p *change.Part) string {
 		for to+1 < len(is) && follows(is[to], is[to+1]) && follows(was[to], was[to+1]) {
 			to++
 		}
-		if to < from+2 { // two are said one by one
+		if to < from+run-1 {
 			to = from
 			all = append(all, is[from]+" was "+was[from])
 		} else {
@@ -77,11 +76,4 @@ func numbersWords(p *change.Part) string {
 		from = to + 1
 	}
 	return strings.Join(all, ", ")
-}
-
-// follows says whether a number is the next after another: 4 after 3, G4 after G3.
-func follows(is, next string) bool {
-	head := strings.TrimRight(is, "0123456789")
-	n, err := strconv.Atoi(is[len(head):])
-	return err == nil && next == head+strconv.Itoa(n+1)
 }
