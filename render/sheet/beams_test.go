@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
@@ -185,5 +187,24 @@ func TestLinesKeepOffHeadsAndNames(t *testing.T) {
 	})
 	if checked == 0 {
 		t.Error("nothing is drawn in straight lines")
+	}
+}
+
+// TestABeamThatPointsAtTheGroundIsNotFilled: the tube of the ferry office stands outside and points steeply down. A fill of its beam ended
+// on the ground in a straight line across the window, as if no light of it went on; that of the head that points through the window stays.
+func TestABeamThatPointsAtTheGroundIsNotFilled(t *testing.T) {
+	in, s := sampleInputs(t, "ferry-office")[0], sampleSheets(t, "ferry-office")[0]
+	for tag, want := range map[string]bool{"4": true, "5": false} {
+		l := in.Setup.Lights[slices.IndexFunc(in.Setup.Lights, func(l plan.Light) bool { return l.Tag == tag })]
+		filled := false
+		for i := range s.pages[0].Items {
+			it := &s.pages[0].Items[i]
+			if it.Layer == ink.Wedges && it.Object == "light:"+l.Name && it.Fill != nil {
+				filled = filled || math.Abs(plane.Area(ink.Path(it.Path).Points(1))) > 1000 // mm²: more than the band of any edge
+			}
+		}
+		if filled != want {
+			t.Errorf("the beam of %s is filled: %t", tag, filled)
+		}
 	}
 }
