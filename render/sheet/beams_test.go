@@ -208,3 +208,32 @@ func TestABeamThatPointsAtTheGroundIsNotFilled(t *testing.T) {
 		}
 	}
 }
+
+// TestFiguresKeepOffCables: no figure of a contour and no number of a beam of the samples stands on a cable, which would strike it through.
+func TestFiguresKeepOffCables(t *testing.T) {
+	checked := 0
+	eachSample(t, func(t *testing.T, _ Input, s *sheet) {
+		page := &s.pages[0]
+		for i := range page.Items {
+			cable := &page.Items[i]
+			if !strings.HasPrefix(cable.Object, "cable:") {
+				continue
+			}
+			for _, piece := range piecesOf(cable) {
+				for j := range page.Items {
+					it := &page.Items[j]
+					if it.Text == nil || it.Layer != ink.Contours && it.Layer != ink.Beams {
+						continue
+					}
+					checked++
+					if carto.Overlap(piece, paperOfText(*it, fixture.Family(t))) {
+						t.Errorf("%s: the cable %s runs through %q", page.Title, cable.Object, it.Text.S)
+					}
+				}
+			}
+		}
+	})
+	if checked == 0 {
+		t.Error("no figure was held to a cable")
+	}
+}
