@@ -209,31 +209,43 @@ func TestABeamThatPointsAtTheGroundIsNotFilled(t *testing.T) {
 	}
 }
 
-// TestFiguresKeepOffCables: no figure of a contour and no number of a beam of the samples stands on a cable, which would strike it through.
-func TestFiguresKeepOffCables(t *testing.T) {
-	checked := 0
+// TestFiguresKeepOffCablesAndCurtains: no figure of a contour and no number of a beam of the samples stands on a cable or on the folds of a curtain,
+// which would strike it through.
+func TestFiguresKeepOffCablesAndCurtains(t *testing.T) {
+	held := map[string]int{}
 	eachSample(t, func(t *testing.T, _ Input, s *sheet) {
-		page := &s.pages[0]
-		for i := range page.Items {
-			cable := &page.Items[i]
-			if !strings.HasPrefix(cable.Object, "cable:") {
-				continue
-			}
-			for _, piece := range piecesOf(cable) {
-				for j := range page.Items {
-					it := &page.Items[j]
-					if it.Text == nil || it.Layer != ink.Contours && it.Layer != ink.Beams {
-						continue
-					}
-					checked++
-					if carto.Overlap(piece, paperOfText(*it, fixture.Family(t))) {
-						t.Errorf("%s: the cable %s runs through %q", page.Title, cable.Object, it.Text.S)
-					}
+		for n := range s.pages {
+			page := &s.pages[n]
+			for i := range page.Items {
+				kind, _, _ := strings.Cut(page.Items[i].Object, ":")
+				if line := page.Items[i]; line.Path != nil && (kind == "cable" || kind == "dressing") {
+					held[kind] += figuresOff(t, page, &line)
 				}
 			}
 		}
 	})
-	if checked == 0 {
-		t.Error("no figure was held to a cable")
+	if held["cable"] == 0 || held["dressing"] == 0 {
+		t.Errorf("figures held to lines: %v", held)
 	}
+}
+
+// figuresOff holds the figures of contours and beams off a line, and counts them.
+func figuresOff(t *testing.T, page *ink.Page, line *ink.Item) (checked int) {
+	t.Helper()
+	points := ink.Path(line.Path).Points(0.1)
+	for i := range page.Items {
+		it := &page.Items[i]
+		if it.Text == nil || it.Layer != ink.Contours && it.Layer != ink.Beams {
+			continue
+		}
+		checked++
+		paper := paperOfText(*it, fixture.Family(t))
+		for k := 1; k < len(points); k++ {
+			if carto.Overlap(points[k-1:k+1], paper) {
+				t.Errorf("%s: %s runs through %q", page.Title, line.Object, it.Text.S)
+				break
+			}
+		}
+	}
+	return checked
 }

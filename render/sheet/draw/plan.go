@@ -35,7 +35,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	clear = append(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays, c.grounds))...)
 	runs := outlinesOf(cables(c).lines(v))
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, runs, throwLines(throws)))...)
-	clear = slices.Concat(clear, c.furnitureObstacles(), rays, runs, throwLines(throws))
+	clear = slices.Concat(clear, c.furnitureObstacles(), dressingObstacles(c.In.Setup, v), rays, runs, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
 	maps.drawAllLines(p.On(ink.Contours), v, lines, clear)
 }
