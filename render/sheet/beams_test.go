@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
@@ -186,4 +188,64 @@ func TestLinesKeepOffHeadsAndNames(t *testing.T) {
 	if checked == 0 {
 		t.Error("nothing is drawn in straight lines")
 	}
+}
+
+// TestABeamThatPointsAtTheGroundIsNotFilled: the tube of the ferry office stands outside and points steeply down. A fill of its beam ended
+// on the ground in a straight line across the window, as if no light of it went on; that of the head that points through the window stays.
+func TestABeamThatPointsAtTheGroundIsNotFilled(t *testing.T) {
+	in, s := sampleInputs(t, "ferry-office")[0], sampleSheets(t, "ferry-office")[0]
+	for tag, want := range map[string]bool{"4": true, "5": false} {
+		l := in.Setup.Lights[slices.IndexFunc(in.Setup.Lights, func(l plan.Light) bool { return l.Tag == tag })]
+		filled := false
+		for i := range s.pages[0].Items {
+			it := &s.pages[0].Items[i]
+			if it.Layer == ink.Wedges && it.Object == "light:"+l.Name && it.Fill != nil {
+				filled = filled || math.Abs(plane.Area(ink.Path(it.Path).Points(1))) > 1000 // mm²: more than the band of any edge
+			}
+		}
+		if filled != want {
+			t.Errorf("the beam of %s is filled: %t", tag, filled)
+		}
+	}
+}
+
+// TestFiguresKeepOffCablesAndCurtains: no figure of a contour and no number of a beam of the samples stands on a cable or on the folds of a curtain,
+// which would strike it through.
+func TestFiguresKeepOffCablesAndCurtains(t *testing.T) {
+	held := map[string]int{}
+	eachSample(t, func(t *testing.T, _ Input, s *sheet) {
+		for n := range s.pages {
+			page := &s.pages[n]
+			for i := range page.Items {
+				kind, _, _ := strings.Cut(page.Items[i].Object, ":")
+				if line := page.Items[i]; line.Path != nil && (kind == "cable" || kind == "dressing") {
+					held[kind] += figuresOff(t, page, &line)
+				}
+			}
+		}
+	})
+	if held["cable"] == 0 || held["dressing"] == 0 {
+		t.Errorf("figures held to lines: %v", held)
+	}
+}
+
+// figuresOff holds the figures of contours and beams off a line, and counts them.
+func figuresOff(t *testing.T, page *ink.Page, line *ink.Item) (checked int) {
+	t.Helper()
+	points := ink.Path(line.Path).Points(0.1)
+	for i := range page.Items {
+		it := &page.Items[i]
+		if it.Text == nil || it.Layer != ink.Contours && it.Layer != ink.Beams {
+			continue
+		}
+		checked++
+		paper := paperOfText(*it, fixture.Family(t))
+		for k := 1; k < len(points); k++ {
+			if carto.Overlap(points[k-1:k+1], paper) {
+				t.Errorf("%s: %s runs through %q", page.Title, line.Object, it.Text.S)
+				break
+			}
+		}
+	}
+	return checked
 }

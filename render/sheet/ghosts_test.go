@@ -97,13 +97,19 @@ func paperOfTexts(page *ink.Page, family *font.Family) map[string][]r2.Vec {
 		if it.Text == nil || it.Layer == ink.Collar {
 			continue
 		}
-		around, level := it.Bounds(family).Box, *it.Text
-		level.Angle = 0
-		it.Text = &level
-		b := it.Bounds(family).Box
-		all[fmt.Sprint(it.Text.S, around.Min)] = ink.TurnedBox(box.Middle(around.Min, around.Max), r2.Sub(b.Max, b.Min), page.Items[i].Text.Angle)
+		all[fmt.Sprint(it.Text.S, it.Bounds(family).Box.Min)] = paperOfText(it, family)
 	}
 	return all
+}
+
+// paperOfText is the paper that a text takes, turned as it is.
+func paperOfText(it ink.Item, family *font.Family) []r2.Vec {
+	around, level := it.Bounds(family).Box, *it.Text
+	angle := level.Angle
+	level.Angle = 0
+	it.Text = &level
+	b := it.Bounds(family).Box
+	return ink.TurnedBox(box.Middle(around.Min, around.Max), r2.Sub(b.Max, b.Min), angle)
 }
 
 // ghostIsTrue holds the marks of one ghost to where its thing stood, and off lettering and heads.

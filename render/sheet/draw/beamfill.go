@@ -21,11 +21,12 @@ const (
 )
 
 // fill fills the wedge of a beam to half its peak with its faint light, from a light that stands on no floor up to
-// the first floor that it comes to: there the map says where its light goes on. It lies under the walls.
+// the first floor that it comes to: there the map says where its light goes on. It lies under the walls. One that points at
+// the ground outside has none: it would end across the beam where its axis does, and most of the light goes on.
 func (c beams) fill(p Pad, v layout.View, l *plan.Light, b *section.Beam) {
 	from := plan.InPlan(l.Frame.At)
 	onMap := func(f *section.Field) bool { return covers(f, from) }
-	if p.Look.Glow == 0 || b.Spot || onFloor(c.In.Setup, from) || slices.ContainsFunc(c.In.Maps(), onMap) || len(beamEdges(l, b.Half, false)) == 0 {
+	if p.Look.Glow == 0 || b.Spot || onFloor(c.In.Setup, from) || atGround(c.In.Setup, l.Frame) || slices.ContainsFunc(c.In.Maps(), onMap) || len(beamEdges(l, b.Half, false)) == 0 {
 		return
 	}
 	wedge := make([]r2.Vec, len(b.Half))
@@ -38,8 +39,23 @@ func (c beams) fill(p Pad, v layout.View, l *plan.Light, b *section.Beam) {
 	}
 }
 
+// atGround says whether a light outside points at the ground before it comes to the floor of a room.
+func atGround(s *plan.Setup, f plan.Frame) bool {
+	if f.Axis.Z >= 0 {
+		return false
+	}
+	from := plan.InPlan(f.At)
+	end := r2.Add(from, r2.Scale((f.At.Z-s.Ground)/-f.Axis.Z, plan.InPlan(f.Axis)))
+	return shareToFloor(s, from, end) == 1
+}
+
 // upToFloor is where the way from a point first comes to the floor of a room, else its end.
 func upToFloor(s *plan.Setup, from, to r2.Vec) r2.Vec {
+	return box.Interpolate(from, to, shareToFloor(s, from, to))
+}
+
+// shareToFloor is the share of the way from a point after which it first comes to the floor of a room, else 1.
+func shareToFloor(s *plan.Setup, from, to r2.Vec) float64 {
 	nearest := 1.0
 	for i := range s.Rooms {
 		for _, part := range s.Rooms[i].Parts {
@@ -48,7 +64,7 @@ func upToFloor(s *plan.Setup, from, to r2.Vec) r2.Vec {
 			}
 		}
 	}
-	return box.Interpolate(from, to, nearest)
+	return nearest
 }
 
 // band edges a line of a beam on its light side. It lies on the map and under all that stands.

@@ -33,8 +33,9 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, c.swings, rays))...)
 	clear = append(clear, tapes(c).drawTapes(p, v, clear, throwLines(throws), slices.Concat(rays, contourLines(lines)))...)
 	clear = append(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays, c.grounds))...)
-	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
-	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
+	runs := outlinesOf(cables(c).lines(v))
+	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, runs, throwLines(throws)))...)
+	clear = slices.Concat(clear, c.furnitureObstacles(), dressingObstacles(c.In.Setup, v), rays, runs, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
 	maps.drawAllLines(p.On(ink.Contours), v, lines, clear)
 }

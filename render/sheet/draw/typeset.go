@@ -81,8 +81,11 @@ func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 const markIn = 2.6
 
 // wholeLines is how many lines a paragraph may have to be kept in one piece; a longer one may run on in
-// the next column.
-const wholeLines = 5
+// the next column, where it begins and ends with pairedLines together: one line alone at the foot of a column reads as a heading.
+const (
+	wholeLines  = 5
+	pairedLines = 2
+)
 
 // paragraph is a text with a small mark before it where mark is not nil.
 func (c *Typesetter) paragraph(s string, st style, mark *ink.Colour) []Row {
@@ -94,8 +97,11 @@ func (c *Typesetter) paragraph(s string, st style, mark *ink.Colour) []Row {
 	var rows []Row
 	for from := 0; from < len(set); {
 		to := len(set)
-		if to > wholeLines {
+		if len(set) > wholeLines && to-from > pairedLines {
 			to = from + 1
+			if from == 0 {
+				to = pairedLines
+			}
 		}
 		r := setLines(set[from:to], st, indent)
 		if from == 0 && mark != nil {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -98,5 +99,33 @@ func TestLongNamesOfCircuitsLeaveRoomForFigures(t *testing.T) {
 	}
 	if heads != 3 {
 		t.Errorf("%d of 3 heads are whole", heads)
+	}
+}
+
+// TestLongParagraphsBeginAndEndWithTwoLines: a paragraph of many lines may be divided between columns, but not behind its first line or before its
+// last, and no line of it is lost. "Some of what a picture could show: cloth" stood alone at the foot of a column.
+func TestLongParagraphsBeginAndEndWithTwoLines(t *testing.T) {
+	d, _, _ := blank(t, 200, 200)
+	st := d.Pad.listed(d.Pad.Look.Quiet)
+	for words := 1; words <= 80; words++ {
+		text := strings.TrimSpace(strings.Repeat("somewhat ", words))
+		rows := d.paragraph(text, st, nil)
+		if len(rows) == 1 {
+			continue
+		}
+		lines := 0
+		for i, r := range rows {
+			high := r.Height
+			if i == len(rows)-1 {
+				high -= RowAir
+			}
+			n := int(math.Round(high / st.Leading()))
+			if lines += n; n < 2 && (i == 0 || i == len(rows)-1) {
+				t.Errorf("%d words: row %d of %d has %d line", words, i, len(rows), n)
+			}
+		}
+		if want := len(d.Set(text, st, d.measure(), 0)); lines != want {
+			t.Errorf("%d words: %d lines in the rows, want %d", words, lines, want)
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -62,6 +63,51 @@ func TestNoRestGoesIntoACorner(t *testing.T) {
 			if q.From > 0 && (q.slot >= len(l.Slots) || l.Slots[q.slot].X <= l.Slots[got.Pieces[i-1].slot].X) {
 				t.Errorf("%+v: rows from %d on stand in slot %d", c, q.From, q.slot)
 			}
+		}
+	}
+}
+
+// TestWhatRunsOnStandsBeside: the cautions of the map room began below its head and ran on three columns further, past the key and the readings at
+// the face. These make room: a column that is too low for what would come into it does not, nor one that holds a part of another list.
+func TestWhatRunsOnStandsBeside(t *testing.T) {
+	column := func(n, high int) Slot { return Slot{X: 80 * float64(n), Top: -5, Bottom: -5 - float64(high)} }
+	rows := func(n int) *Block { return &Block{Rank: must, Head: 5, Rows: slices.Repeat([]float64{9}, n)} }
+	for _, c := range []struct {
+		name   string
+		slots  []Slot
+		blocks []*Block
+		beside bool
+	}{
+		{"columns of one height", []Slot{column(0, 20), column(1, 50), column(2, 50), column(3, 50)}, []*Block{rows(4), rows(4), rows(6)}, true},
+		{"a low last column", []Slot{column(0, 20), column(1, 50), column(2, 50), column(3, 47)}, []*Block{rows(4), rows(4), rows(5)}, true},
+		{"too low for what would come", []Slot{column(0, 24), column(1, 50), column(2, 50), column(3, 40)}, []*Block{rows(5), rows(5), rows(5)}, false},
+	} {
+		pieces, left := Pour(Whole(c.blocks), c.slots)
+		if len(left) > 0 {
+			t.Fatalf("%s: %d blocks found no place", c.name, len(left))
+		}
+		last := c.blocks[len(c.blocks)-1]
+		used, held := make([]float64, len(c.slots)), map[*Block]int{}
+		var in []int
+		for _, q := range pieces {
+			used[q.slot] += q.Gap + q.Height
+			held[q.Block] += q.To - q.From
+			if q.Block == last {
+				in = append(in, q.slot)
+			}
+		}
+		for i, s := range c.slots {
+			if used[i] > s.Height() {
+				t.Errorf("%s: slot %d holds %g mm, and is %g mm high", c.name, i, used[i], s.Height())
+			}
+		}
+		for i, b := range c.blocks {
+			if held[b] != len(b.Rows) {
+				t.Errorf("%s: block %d has %d of %d rows", c.name, i, held[b], len(b.Rows))
+			}
+		}
+		if len(in) != 2 || (in[1] == in[0]+1) != c.beside {
+			t.Errorf("%s: what is split stands in slots %v", c.name, in)
 		}
 	}
 }

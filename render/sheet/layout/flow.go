@@ -20,6 +20,9 @@ type Piece struct {
 	Height   float64 // mm
 }
 
+// isPart says whether the block has more rows elsewhere.
+func (q *Piece) isPart() bool { return q.From > 0 || q.To < len(q.Block.Rows) }
+
 // Remainder is what is left of a block: its rows from from on.
 type Remainder struct {
 	block *Block
@@ -151,7 +154,7 @@ func (f *flow) split(b Remainder) int {
 	if any := f.chain(b, 0, f.after); b.from+rowsOf(best) < len(b.block.Rows) && rowsOf(any) > rowsOf(best) {
 		best = any
 	}
-	for _, q := range best {
+	for _, q := range f.closeUp(best) {
 		f.put(q.slot, b, q.rows)
 		b.from += q.rows
 	}
@@ -185,6 +188,47 @@ func (f *flow) chain(b Remainder, i int, after func(int) int) (all []portion) {
 		}
 	}
 	return all
+}
+
+// closeUp brings the slots of a block beside each other: what stands in the columns between two of them moves one to the right, past the later
+// one. They stay where a column is too low for what would come into it, or holds a part of another block, whose parts that would take from each other.
+func (f *flow) closeUp(all []portion) []portion {
+	all = slices.Clone(all)
+	for i := 1; i < len(all); i++ {
+		to, from := all[i-1].slot+1, all[i].slot
+		if f.mayTurn(to, from) {
+			f.turn(to, from)
+			all[i].slot = to
+		}
+	}
+	return all
+}
+
+// mayTurn says whether what stands in a column, the last, may come into the first, and what stands in that and all between one to the right.
+// What comes first fills no more than the last column holds.
+func (f *flow) mayTurn(first, last int) bool {
+	for i := first; i <= last; i++ {
+		lower := i > first && f.slots[i].Height() < f.used[i-1]
+		if f.next(i-1) != i || lower || slices.ContainsFunc(f.pieces, func(q Piece) bool { return q.slot == i && q.isPart() }) {
+			return false
+		}
+	}
+	return f.slots[first].Height() >= f.slots[last].Height()
+}
+
+// turn moves what stands in a column, the last, into the first, and what stands in that and all between one to the right.
+func (f *flow) turn(first, last int) {
+	for i := range f.pieces {
+		switch q := &f.pieces[i]; {
+		case q.slot == last:
+			q.slot = first
+		case first <= q.slot && q.slot < last:
+			q.slot++
+		}
+	}
+	used := f.used[last]
+	copy(f.used[first+1:last+1], f.used[first:last])
+	f.used[first] = used
 }
 
 // next is the column right beside a slot, where a reader looks for what runs on; -1 where there is none.
