@@ -231,10 +231,7 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 	if fix == nil {
 		t.Fatalf("no fix for %s", differences(is, from))
 	}
-	var said []string
-	for i := range fix.Changes {
-		said = append(said, fix.Changes[i].Words())
-	}
+	said := saidOf(fix)
 	if !strings.Contains(strings.Join(said, ", "), want) {
 		t.Errorf("%v, want %s", said, want)
 	}
@@ -260,6 +257,14 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 		}
 	}
 	return fix
+}
+
+// saidOf are the words of a mend.
+func saidOf(fix *match.Mend) (said []string) {
+	for i := range fix.Changes {
+		said = append(said, fix.Changes[i].Words())
+	}
+	return said
 }
 
 func differences(is, from *match.Look) string {
