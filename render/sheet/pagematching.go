@@ -20,13 +20,18 @@ func (b *binder) matchingSheet() *sheet {
 		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
 		return d, d.heading("Matching", s.title)
 	}
-	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before a second page
+	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before another page, and to nothing else
+		before := s.pages
 		s.pages = nil
 		var blocks []*draw.Block
 		for i := range matched {
 			blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
 		}
-		if b.pour(s, blocks, note, begin); len(s.pages) == 1 {
+		b.pour(s, blocks, note, begin)
+		if before != nil && len(before) <= len(s.pages) {
+			s.pages = before
+		}
+		if len(s.pages) == 1 {
 			break
 		}
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -51,7 +52,7 @@ func namePages(sheets []*sheet) {
 }
 
 // outlinePages puts the pages of a run of several set-ups under their set-ups in the outline. Those of one keep their
-// titles there.
+// titles there. Of the pages of one list of a day those behind the first stand under it, by their numbers.
 func outlinePages(sheets []*sheet) {
 	for _, s := range sheets {
 		heading := s.heading
@@ -59,6 +60,10 @@ func outlinePages(sheets []*sheet) {
 		for i := range s.pages {
 			p := &s.pages[i]
 			if s.ofDay {
+				own := strings.Join(p.Outline, "\n")
+				if times[own]++; times[own] > 1 {
+					p.Outline = append(slices.Clip(p.Outline), fmt.Sprint("Page ", times[own]))
+				}
 				continue
 			}
 			if len(sheets) == 1 || heading == "" {
