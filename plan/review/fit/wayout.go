@@ -30,14 +30,16 @@ func clearWidth(o *plan.Opening) float64 {
 type obstacle struct {
 	outline   []r2.Vec
 	low, high float64
+	of        string // what can be moved: a thing as the sheet calls it; "" of walls and windows
 }
 
 // onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, stands and cameras by the
 // ground that their legs take, and sheets that reach down to the floor.
 func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
+	of := ""
 	add := func(ring []r2.Vec, low, high float64) {
 		for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
-			all = append(all, obstacle{plane.CounterClockwise(part), low, high})
+			all = append(all, obstacle{plane.CounterClockwise(part), low, high, of})
 		}
 	}
 	for i := range r.out.Walls {
@@ -52,6 +54,7 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	}
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
+		of = f.Name
 		if f.Z0 < f.Base+body.LegClearance && f.Z1 > f.Base+body.LegStep && f.Kind != term.Stairs && f.Kind != term.Deck {
 			for _, p := range f.Parts {
 				add(p.Outline, f.Base, f.Z1)
@@ -64,10 +67,13 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 		}
 	}
 	for i := range r.out.Lights {
-		ground(&r.out.Lights[i].Mount, r.out.Lights[i].Base)
+		l := &r.out.Lights[i]
+		of = l.Numbered()
+		ground(&l.Mount, l.Base)
 	}
 	for i := range r.out.Grip {
 		g := &r.out.Grip[i]
+		of = g.Numbered()
 		ground(&g.Mount, g.Base)
 		if low, high := g.Reach(); low < g.Base+body.LegClearance {
 			add(g.Shadow(), low, high)
@@ -75,6 +81,7 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	}
 	for i := range r.out.Cameras {
 		if c := &r.out.Cameras[i]; c.Track == nil {
+			of = c.Name
 			ground(body.LegsOfCamera(c), c.Base)
 		}
 	}
