@@ -30,6 +30,9 @@ type Shape[T any] struct {
 	Elsewhere func(key string, c *Context) string
 }
 
+// isText says whether a key takes words as they come: of nothing else a schema limits the length.
+func (f *Field[T]) isText() bool { return f.Schema != nil && f.Schema()["maxLength"] != nil }
+
 // LackedBy says whether a map lacks a key that is required, and what stands in for it.
 func (f *Field[T]) LackedBy(n *Node) bool {
 	return f.Required && n.Key(f.Key) == nil && (f.Instead == "" || n.Key(f.Instead) == nil)

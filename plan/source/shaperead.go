@@ -138,6 +138,9 @@ func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
 		return near
 	}
 	if stray := strayHint(n, i); stray != "" {
+		if f := s.Field(n.Keys[max(i, 1)-1].Name); f != nil && f.isText() {
+			return quotedHint(n, i)
+		}
 		return stray
 	}
 	if own := s.Meant[strings.ToLower(key)]; own != "" {
