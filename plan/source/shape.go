@@ -26,6 +26,8 @@ type Shape[T any] struct {
 
 	// Meant are keys by other words that people write for them, in small letters. It may be nil.
 	Meant map[string]string
+	// Alone is the key that a value was meant for which stands in place of the map, or "". It may be nil.
+	Alone func(text string) string
 	// Elsewhere says where a key belongs that this map does not have, or "". It may be nil.
 	Elsewhere func(key string, c *Context) string
 }

@@ -315,7 +315,7 @@ func TestSetUpsAreLetGo(t *testing.T) {
 	r := NewRun(Options{Packet: true, Font: fixture.Family(t)})
 	r.Add(lit["an odd day"][0])
 	for _, more := range []uint64{2, 5} {
-		const most = 45 << 10
+		const most = 64 << 10
 		was := live()
 		for range more {
 			r.Add(lit["an odd day"][0])

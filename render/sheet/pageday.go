@@ -39,7 +39,7 @@ type dayList struct {
 // dayLists are the lists of a day in their order.
 func dayLists() []dayList { return append(listsOfKit(), listsOfSetups()...) }
 
-// dayLists are the lists as the reader of the day has them: who has some shelves of the van hires nothing, and is told which they are.
+// dayLists are the lists as the reader of the day has them: who has some shelves of the van hires nothing, and reads which they are.
 func (b *binder) dayLists() []dayList {
 	all := dayLists()
 	if len(b.reader.shelves) == 0 {

@@ -21,21 +21,25 @@ func (b *binder) matchingSheet() *sheet {
 		return d, d.heading("Matching", s.title)
 	}
 	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before another page, and to nothing else
-		before := s.pages
+		larger := s.pages
 		s.pages = nil
-		var blocks []*draw.Block
-		for i := range matched {
-			blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
-		}
-		b.pour(s, blocks, note, begin)
-		if before != nil && len(before) <= len(s.pages) {
-			s.pages = before
+		b.pour(s, b.matchingBlocks(t, matched, picture), note, begin)
+		if larger != nil && len(larger) <= len(s.pages) {
+			s.pages = larger
 		}
 		if len(s.pages) == 1 {
 			break
 		}
 	}
 	return s
+}
+
+// matchingBlocks are the faces, with pictures of a size.
+func (b *binder) matchingBlocks(t *draw.Typesetter, matched []section.Matched, picture float64) (blocks []*draw.Block) {
+	for i := range matched {
+		blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
+	}
+	return blocks
 }
 
 // looksOf is how the faces of a set-up look.

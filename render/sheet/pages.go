@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -52,21 +51,17 @@ func namePages(sheets []*sheet) {
 }
 
 // outlinePages puts the pages of a run of several set-ups under their set-ups in the outline. Those of one keep their
-// titles there. Of the pages of one list of a day those behind the first stand under it, by their numbers.
+// titles there.
 func outlinePages(sheets []*sheet) {
 	for _, s := range sheets {
-		heading := s.heading
+		if s.ofDay {
+			s.outlineDay()
+			continue
+		}
 		times := map[string]int{}
 		for i := range s.pages {
 			p := &s.pages[i]
-			if s.ofDay {
-				own := strings.Join(p.Outline, "\n")
-				if times[own]++; times[own] > 1 {
-					p.Outline = append(slices.Clip(p.Outline), fmt.Sprint("Page ", times[own]))
-				}
-				continue
-			}
-			if len(sheets) == 1 || heading == "" {
+			if len(sheets) == 1 || s.heading == "" {
 				p.Outline = nil
 				continue
 			}
@@ -74,7 +69,16 @@ func outlinePages(sheets []*sheet) {
 			if times[own]++; times[own] > 1 {
 				own = fmt.Sprintf("%s, page %d", own, times[own])
 			}
-			p.Outline = []string{heading, own}
+			p.Outline = []string{s.heading, own}
+		}
+	}
+}
+
+// outlineDay puts the pages of a list of a day that come behind its first under that, by their numbers.
+func (s *sheet) outlineDay() {
+	for i := 1; i < len(s.pages); i++ {
+		if p := &s.pages[i]; slices.Equal(p.Outline, s.pages[0].Outline) {
+			p.Outline = append(slices.Clip(p.Outline), fmt.Sprint("Page ", i+1))
 		}
 	}
 }
