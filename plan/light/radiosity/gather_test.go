@@ -283,3 +283,63 @@ func TestPrismsTouchPatches(t *testing.T) {
 		}
 	}
 }
+
+// A point in the plane of a face has it under itself as far as its rim goes.
+func TestFacesUnderAPlace(t *testing.T) {
+	f := boardFace(t, r3.Vec{X: 1, Y: 1}, r3.Vec{X: 3}, r3.Vec{Y: 2}, 1, 1, 0.5)
+	for at, want := range map[r3.Vec]bool{{X: 1.1, Y: 1.1}: true, {X: 3.9, Y: 2.9}: true, {X: 0.9, Y: 2}: false, {X: 4.1, Y: 2}: false, {X: 2, Y: 0.9}: false, {X: 2, Y: 3.1}: false} {
+		if got := f.liesUnder(at); got != want {
+			t.Errorf("the face lies under %v: %v", at, got)
+		}
+	}
+	if _, ok := newFace([]r3.Vec{{}, {X: 1e-7}, {X: 1e-7, Y: 1e-6}}); ok {
+		t.Error("what has next to no area has a face")
+	}
+	if _, ok := newFace([]r3.Vec{{}, {X: 1e200}, {X: 1e200, Y: 1e200}}); ok {
+		t.Error("what has no end has a face")
+	}
+}
+
+// What is read of elements that panes or mirrors show has the key of the element, by what it passed.
+func TestKeysThroughPanes(t *testing.T) {
+	tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: 1}, r3.Vec{Y: 1}, 1, 1, 0.5), boardFace(t, r3.Vec{}, r3.Vec{X: 1}, r3.Vec{Y: 1}, 1, 1, 0.5))
+	tr.filtered = []filtered{{element: 5, via: []solid.ID{8}}, {element: 9, via: []solid.ID{8, 9}}}
+	for element, want := range map[uint32]Key{6: {From: 1}, 10: {From: 2}, 12: {1, []solid.ID{8}}, 16: {2, []solid.ID{8, 9}}} {
+		if got, _ := tr.keyOf(element); got.From != want.From || !slices.Equal(got.Via, want.Via) {
+			t.Errorf("element %d has the key %+v, want %+v", element, got, want)
+		}
+	}
+}
+
+// A reading is off by what panes show of a patch, too.
+func TestSpreadThroughPanes(t *testing.T) {
+	g, _ := readingOf(t, nil)
+	g.s.t.filtered = append(g.s.t.filtered, filtered{element: 5})
+	g.met = []uint32{16}
+	g.shares = make([]float64, 20)
+	g.shares[16] = 0.5
+	if got := g.linkSpread(g.s.t, 0); got != 0.5*2*0.5*2 { // of the first patch, 2 lm/m²
+		t.Errorf("the square is %g, want 1", got)
+	}
+}
+
+// On a lattice each column of several blocks goes to its own plane.
+func TestColumnsOfBlocksOnALattice(t *testing.T) {
+	tr := handmade(3, boardFace(t, r3.Vec{}, r3.Vec{X: 1}, r3.Vec{Y: 1}, 1, 1, 0.5))
+	f := &frame{Lattice: receptor.Lattice{NU: 1, NV: 1, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, Normal: r3.Vec{Z: 1}}, rays: 2}
+	f.buffers[0] = itemBuffer{points: []int32{0}, seen: []uint32{4, 5}, short: []uint16{0, 1}}
+	tr.lattices = []*frame{f}
+	s := &Solution{t: tr, lamps: 3, hot: make([]hotParts, 3), blocks: make([]block, 2)}
+	s.withoutHot = [][]columns32{make([]columns32, 8), make([]columns32, 8)}
+	s.withoutHot[0][4], s.withoutHot[0][5] = columns32{2, 4, 6, 8, 10, 12}, columns32{4, 4, 4, 4, 4, 4}
+	s.withoutHot[1][4] = columns32{20, 40, 60}
+	got, err := s.Lattice(t.Context(), 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for lamp, want := range [][]float32{{3, 4, 5}, {6, 7, 8}, {10, 20, 30}} {
+		if !slices.Equal(got[lamp], want) {
+			t.Errorf("of lamp %d come %v, want %v", lamp, got[lamp], want)
+		}
+	}
+}
