@@ -76,3 +76,38 @@ func TestWhoSeesLittle(t *testing.T) {
 		}
 	}
 }
+
+// Past the edges of two panes, one of them tinted, that overlap before a part of an opening each point of a lattice gets what a receptor does.
+func TestPartsThroughTwoPanes(t *testing.T) {
+	e := Emitter{Name: "a", Frame: down(2.5), Source: photometry.Source{Flux: 4000, Distribution: photometry.NewLobe(80, 120), Opening: face(1.2, 0.8)}}
+	pane := func(id solid.ID, x, z, turn float64, pass colour.RGB) solid.Sheet {
+		s := sheetAt(id, r3.Vec{X: x, Y: 0.07, Z: z}, turn, 1.5, 0.8, 1.1)
+		s.Front.Direct, s.Back.Direct = pass, pass
+		return s
+	}
+	set := &solid.Set{Sheets: []solid.Sheet{pane(1, -0.4, 1.3, 0.3, colour.RGB{0.9, 0.6, 0.7}), pane(2, 0.1, 1.5, 0.9, colour.RGB{0.8, 0.8, 0.8}), pane(3, 1.4, 1.1, 0.1, colour.RGB{0.55, 0.55, 0.9})}}
+	floor := floorAt(-2, -2, 0, 4, 23)
+	to := Targets{Lattices: []Lattice{floor}}
+	for n := range floor.NU * floor.NV {
+		to.Points = append(to.Points, floor.Receptor(n%floor.NU, n/floor.NU))
+	}
+	b := basis(t, build(t, set, Options{Direct: true, Workers: 1}), []Emitter{e}, to)
+	for c := range 3 {
+		level := colour.RGB{}
+		level[c] = 1
+		values := b.Fields[0][0][c*len(to.Points):]
+		var got, want []float64
+		for n := range to.Points {
+			total, _ := b.Point(n, Levels{"a": level})
+			got, want = append(got, float64(values[n])), append(want, total[c])
+		}
+		if mean, p95 := errorsOf(got, want); mean > 0.0025 || p95 > 0.01 {
+			t.Errorf("channel %d: mean %.3f %%, 95th percentile %.2f %%", c, 100*mean, 100*p95)
+		}
+		for n := range got {
+			if d := got[n] - want[n]; d > 0.05*want[n]+0.5 || d < -0.05*want[n]-0.5 {
+				t.Errorf("channel %d, point %d: %.4g lx, want %.4g", c, n, got[n], want[n])
+			}
+		}
+	}
+}
