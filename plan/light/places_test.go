@@ -50,6 +50,11 @@ func TestFlatCasters(t *testing.T) {
 	if !ok || upright.z0 != 1 || upright.z1 != 5 {
 		t.Errorf("it stands from %g to %g m", upright.z0, upright.z1)
 	}
+	for name, corners := range map[string][]r3.Vec{"a line": {{}, {X: 1}, {X: 2}}, "no end": {{}, {X: math.Inf(1)}, {Y: 1}}} {
+		if _, ok := flatCaster(1, corners); ok {
+			t.Errorf("%s throws a shadow", name)
+		}
+	}
 	if coloured(colour.RGB{1, 1, 1}) || !coloured(colour.RGB{1, 0, 0}) || !coloured(colour.RGB{1, 1, 0}) {
 		t.Error("colours are told from greys wrongly")
 	}
@@ -465,7 +470,11 @@ func TestPlacesOfAnOutline(t *testing.T) {
 	if got := w.Wedge(&e, 0.5, Limits{Reach: 20}); len(got.Outline) != 72 || !got.Footprint {
 		t.Errorf("a footprint has %d places", len(got.Outline))
 	} else {
-		for _, p := range got.Outline {
+		for i, p := range got.Outline {
+			turn := math.Mod(math.Atan2(p.Y, p.X)-math.Atan2(got.Outline[0].Y, got.Outline[0].X)+4*math.Pi, 2*math.Pi)
+			if step := float64(i) * 5 * radian; math.Abs(turn-step) > 1e-6 && math.Abs(turn-2*math.Pi+step) > 1e-6 {
+				t.Errorf("place %d is turned by %g", i, turn/radian)
+			}
 			close(t, "radius", math.Hypot(p.X, p.Y), 3*math.Tan(20*radian), 1e-3)
 		}
 	}
@@ -484,6 +493,11 @@ func TestMixesAddUp(t *testing.T) {
 	m.add(FromFaces, 0, 2, nil, colour.RGB{1, 1, 1})
 	if got, want := m[0][1], []float32{2, 4, 12, 24, 53, 106}; !slices.Equal(got, want) {
 		t.Errorf("the sum is %v, want %v", got, want)
+	}
+	for form, want := range map[photometry.Form]string{photometry.Point: FromPoints, photometry.Tube: FromFaces, photometry.Sphere: FromFaces} {
+		if got := sumOf(&lamp{opening: photometry.Opening{Form: form}}); got != want {
+			t.Errorf("form %d adds to %s", form, got)
+		}
 	}
 	if m[0][0] != nil || m[1][0] != nil || m[1][1] != nil || m[2][1] != nil {
 		t.Errorf("nothing adds up to %v", m)
@@ -515,5 +529,54 @@ func TestUnlitRowsOfAMask(t *testing.T) {
 				t.Errorf("aimed at %v: point %d, %d, %g m before the face, is unlit: %v", aim, i, j, over, got)
 			}
 		}
+	}
+}
+
+// What of a polygon lies to one side of a height is cut off where its sides cross that.
+func TestPolygonsCutAtAHeight(t *testing.T) {
+	square := []r3.Vec{{Z: 0}, {X: 2, Z: 0}, {X: 4, Y: 1, Z: 4}, {X: 0, Y: 1, Z: 4}}
+	for _, c := range []struct {
+		at, side float64
+		want     []r3.Vec
+	}{
+		{1, 1, []r3.Vec{{X: 0, Y: 0.25, Z: 1}, {X: 2.5, Y: 0.25, Z: 1}, {X: 4, Y: 1, Z: 4}, {X: 0, Y: 1, Z: 4}}},
+		{1, -1, []r3.Vec{{}, {X: 2}, {X: 2.5, Y: 0.25, Z: 1}, {X: 0, Y: 0.25, Z: 1}}},
+		{5, -1, square}, {5, 1, nil}, {0, 1, square}, {4, -1, square},
+	} {
+		got := clipZ(nil, square, c.at, c.side)
+		off := len(got) != len(c.want)
+		for _, p := range got { // from whichever corner on
+			off = off || !slices.ContainsFunc(c.want, func(q r3.Vec) bool { return r3.Norm(r3.Sub(p, q)) < 1e-12 })
+		}
+		if off {
+			t.Errorf("at %g, side %g, is left %v, want %v", c.at, c.side, got, c.want)
+		}
+	}
+}
+
+// A place gets light by a mirror from before it, and from no farther than mirrors reach; the image of a lattice has no data where that is not so.
+func TestWhatMirrorsShow(t *testing.T) {
+	set := &solid.Set{Sheets: []solid.Sheet{glass(solid.Sheet{ID: 1, Corners: []r3.Vec{{Y: -1, Z: -1}, {Y: 1, Z: -1}, {Y: 1, Z: 1}, {Y: -1, Z: 1}}}, 0.9)}}
+	w := build(t, set, Options{Workers: 1})
+	m := &w.mirrors[0]
+	for at, want := range map[r3.Vec]bool{{X: 1}: true, {X: -1}: false, {Y: 1}: false, {X: solid.MirrorReach * 0.999}: true, {X: solid.MirrorReach * 1.001}: false} {
+		if got := m.shows(at); got != want {
+			t.Errorf("the mirror shows something at %v: %v", at, got)
+		}
+	}
+	l := Lattice{Origin: r3.Vec{X: -2, Y: 0.3}, U: r3.Vec{X: 0.05}, V: r3.Vec{Y: 1}, Normal: r3.Vec{Z: 1}, NU: 90, NV: 2, Mask: []uint64{0, 1 << 20, 0}, Toward: &r3.Vec{X: 3, Y: 4, Z: 5}}
+	image := m.lattice(&l)
+	for n := range l.NU * l.NV {
+		i, j := n%l.NU, n/l.NU
+		at := l.At(i, j)
+		if got, want := image.Masked(i, j), n == 84 || at.X <= w.bvh.Epsilon(); got != want {
+			t.Errorf("point %d, %d of the image has no data: %v", i, j, got)
+		}
+		if got := image.At(i, j); r3.Norm(r3.Sub(got, inMirror(at))) > 1e-12 {
+			t.Errorf("point %d, %d of the image lies at %v", i, j, got)
+		}
+	}
+	if *image.Toward != inMirror(*l.Toward) || l.Toward.X != 3 {
+		t.Errorf("its domes are turned to %v", *image.Toward)
 	}
 }
