@@ -30,14 +30,15 @@ func clearWidth(o *plan.Opening) float64 {
 type obstacle struct {
 	outline   []r2.Vec
 	low, high float64
+	hangs     bool // it stands on no floor
 }
 
 // onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, stands and cameras by the
-// ground that their legs take, and sheets that reach down to the floor.
+// ground that their legs take, and what hangs lower than a way is clear to.
 func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	add := func(ring []r2.Vec, low, high float64) {
 		for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
-			all = append(all, obstacle{plane.CounterClockwise(part), low, high})
+			all = append(all, obstacle{plane.CounterClockwise(part), low, high, false})
 		}
 	}
 	for i := range r.out.Walls {
@@ -67,18 +68,14 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 		ground(&r.out.Lights[i].Mount, r.out.Lights[i].Base)
 	}
 	for i := range r.out.Grip {
-		g := &r.out.Grip[i]
-		ground(&g.Mount, g.Base)
-		if low, high := g.Reach(); low < g.Base+body.LegClearance {
-			add(g.Shadow(), low, high)
-		}
+		ground(&r.out.Grip[i].Mount, r.out.Grip[i].Base)
 	}
 	for i := range r.out.Cameras {
 		if c := &r.out.Cameras[i]; c.Track == nil {
 			ground(body.LegsOfCamera(c), c.Base)
 		}
 	}
-	return all
+	return append(all, hanging(r.out)...)
 }
 
 // widestWay is how wide a way there is from one place to another, m, up to the usual width: 0 where there is none.
