@@ -36,6 +36,11 @@ func (r *checker) trackFree(c *plan.Camera) bool {
 		g := &r.out.Grip[i]
 		t.stand("the stand of "+g.Numbered(), r.things[g.Name], &g.Mount)
 	}
+	for i := range r.out.Cameras {
+		if o := &r.out.Cameras[i]; o.Track == nil {
+			t.stand(o.Name, r.things[o.Name], body.LegsOfCamera(o))
+		}
+	}
 	for i := range r.out.People {
 		t.walk(&r.out.People[i])
 	}
