@@ -61,11 +61,21 @@ func equipment(s *plan.Setup) (all []*thing) {
 		t.at = plan.InPlan(g.Frame.At)
 		all = append(all, t)
 	}
+	return append(append(all, cameras(s)...), tripods(s)...)
+}
+
+// cameras are all cameras where they stand, those on tracks at both ends.
+func cameras(s *plan.Setup) (all []*thing) {
 	for _, c := range s.CameraPosts() {
 		t := thingOf(Side{Camera, c.Name}, plan.Mount{}, body.CameraAt(&c, r3.Vec{}))
 		t.at, t.slack = plan.InPlan(c.Frame.At), assumedSlack
 		all = append(all, t)
 	}
+	return all
+}
+
+// tripods are what the legs of cameras take of the floor.
+func tripods(s *plan.Setup) (all []*thing) {
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		if legs := body.LegsOfCamera(c); legs != nil && c.Frame.At.Z > c.Base {

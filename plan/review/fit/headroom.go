@@ -12,6 +12,13 @@ import (
 	"scrimshaw/plan/term"
 )
 
+// obstacle is something in the way of who walks, over an outline from one z to another, m.
+type obstacle struct {
+	outline   []r2.Vec
+	low, high float64
+	hangs     bool // it stands on no floor
+}
+
 // headroom is how high a way out is clear at least, m: Approved Document B of England, volume 2, has 2 m on all escape routes, with nothing but door
 // frames below (from memory). Other places have other rules.
 const headroom = 2.0
@@ -21,41 +28,48 @@ const hangsHalf = 0.01
 
 // hanging is what equipment and furniture have of themselves over the floor and under the height that a way is clear to: heads, arms, poles, sheets. What is
 // held by hand goes away with whoever holds it.
-func hanging(s *plan.Setup) (all []obstacle) {
-	add := func(p *body.Piece, thick r2.Vec) {
-		if o, ok := underHead(s, p, thick); ok {
-			all = append(all, o)
-		}
-	}
-	each := func(m *plan.Mount, pieces []body.Piece, thick r2.Vec) {
-		if m.Kind == term.Hand {
-			return
-		}
-		for i := range pieces {
-			if p := &pieces[i]; p.Part != body.Legs {
-				add(p, thick)
-			}
-		}
-	}
+func hanging(s *plan.Setup) []obstacle {
+	h := hangers{setup: s}
 	for i := range s.Lights {
 		l := &s.Lights[i]
-		each(&l.Mount, append(body.HeadOf(l), body.HoldersOf(&l.Mount, l.Frame, l.Base)...), r2.Vec{})
+		h.held(&l.Mount, body.HeadOf(l), r2.Vec{})
+		h.held(&l.Mount, body.HoldersOf(&l.Mount, l.Frame, l.Base), r2.Vec{})
 	}
 	for i := range s.Grip {
 		g := &s.Grip[i]
-		each(&g.Mount, body.SheetsOf(g), r2.Scale(hangsHalf, plan.InPlan(g.Frame.Axis)))
-		each(&g.Mount, body.HoldersOf(&g.Mount, g.Frame, g.Base), r2.Vec{})
+		h.held(&g.Mount, body.SheetsOf(g), r2.Scale(hangsHalf, plan.InPlan(g.Frame.Axis)))
+		h.held(&g.Mount, body.HoldersOf(&g.Mount, g.Frame, g.Base), r2.Vec{})
 	}
 	for i := range s.Furniture {
 		f := &s.Furniture[i]
 		if f.Z0 >= f.Base+body.LegClearance && f.Kind != term.Stairs && f.Kind != term.Deck {
 			for _, part := range f.Parts {
-				p := body.Prism(body.Whole, part.Outline, part.Z0, part.Z1)
-				add(&p, r2.Vec{})
+				h.add(body.Prism(body.Whole, part.Outline, part.Z0, part.Z1), r2.Vec{})
 			}
 		}
 	}
-	return all
+	return h.all
+}
+
+// hangers gathers what hangs.
+type hangers struct {
+	setup *plan.Setup
+	all   []obstacle
+}
+
+// held adds the pieces of a thing but its legs, so much thicker to either side.
+func (h *hangers) held(m *plan.Mount, pieces []body.Piece, thick r2.Vec) {
+	for _, p := range pieces {
+		if m.Kind != term.Hand && p.Part != body.Legs {
+			h.add(p, thick)
+		}
+	}
+}
+
+func (h *hangers) add(p body.Piece, thick r2.Vec) {
+	if o, ok := underHead(h.setup, &p, thick); ok {
+		h.all = append(h.all, o)
+	}
 }
 
 // underHead is the outline of what of a piece lies under the height that a way over the floor below it is clear to, so much thicker to either side; not ok of what

@@ -21,26 +21,30 @@ func wayOut(r *checker, o *plan.Opening) bool {
 	}
 	all := onFloors(r, o)
 	for _, p := range r.out.Posts() {
-		if r.out.RoomUnder(p.At, "") == nil {
-			continue // outside already
-		}
-		wide, joined := widest(r, all, &p, o)
-		past := r.pastWhat(all, wide, &p, o)
-		switch {
-		case !joined:
-			r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
-		case wide <= 0:
-			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has no way to the way out %s past %s", p.Name, o.Name, past)
-		case wide < escapeWide:
-			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past %s, and %s is usual at least",
-				p.Name, r.Length(wide), o.Name, past, r.Length(escapeWide))
+		if r.out.RoomUnder(p.At, "") != nil { // else outside already
+			wayOutOf(r, all, &p, o)
 		}
 	}
 	return true
 }
 
+// wayOutOf warns of somebody whose way to a way out is too narrow.
+func wayOutOf(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) {
+	wide, joined := widest(r, all, p, o)
+	past := pastWhat(r, all, wide, p, o)
+	switch {
+	case !joined:
+		r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
+	case wide <= 0:
+		r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has no way to the way out %s past %s", p.Name, o.Name, past)
+	case wide < escapeWide:
+		r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past %s, and %s is usual at least",
+			p.Name, r.Length(wide), o.Name, past, r.Length(escapeWide))
+	}
+}
+
 // pastWhat says what makes a way as narrow as it is: what stands there, or what hangs there too low.
-func (r *checker) pastWhat(all []obstacle, wide float64, p *plan.Person, o *plan.Opening) string {
+func pastWhat(r *checker, all []obstacle, wide float64, p *plan.Person, o *plan.Opening) string {
 	if wide >= escapeWide {
 		return ""
 	}

@@ -26,13 +26,6 @@ func clearWidth(o *plan.Opening) float64 {
 	return min(o.Width(), r2.Norm(r2.Sub(edge, r2.Vec{X: o.Width()})))
 }
 
-// obstacle is something in the way of who walks, over an outline from one z to another, m.
-type obstacle struct {
-	outline   []r2.Vec
-	low, high float64
-	hangs     bool // it stands on no floor
-}
-
 // onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, stands and cameras by the
 // ground that their legs take, and what hangs lower than a way is clear to.
 func onFloors(r *checker, way *plan.Opening) (all []obstacle) {

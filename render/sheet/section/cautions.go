@@ -33,36 +33,41 @@ func cautionPoints(all []Caution, lights []string) []string {
 // mostWinds is how many winds a caution names: where there are more, the lowest of them, and then from which one on all others come down.
 const mostWinds = 4
 
-// withWinds ends a sentence with the winds at which things come down, those of one wind together: "... decides: 1 to 4 at 9.8 m/s, G2 at 3.4 m/s."
-func withWinds(text string, winds []Wind) string {
-	if len(winds) == 0 {
-		return text
-	}
-	type group struct {
-		first Wind
-		tags  []string
-	}
-	var groups []group
+// windGroup are things that come down at one wind.
+type windGroup struct {
+	first Wind
+	tags  []string
+}
+
+// groupsOf puts things together that come down at one wind, as it is printed.
+func groupsOf(winds []Wind) (groups []windGroup) {
 	for _, w := range winds {
-		at := slices.IndexFunc(groups, func(g group) bool { return g.first.Words == w.Words })
+		at := slices.IndexFunc(groups, func(g windGroup) bool { return g.first.Words == w.Words })
 		if at < 0 {
-			at, groups = len(groups), append(groups, group{first: w})
+			at, groups = len(groups), append(groups, windGroup{first: w})
 		}
 		groups[at].tags = append(groups[at].tags, w.Tag)
 	}
-	many := len(groups) > mostWinds
-	if many {
-		slices.SortStableFunc(groups, func(a, b group) int { return cmp.Compare(a.first.Speed, b.first.Speed) })
+	return groups
+}
+
+// withWinds ends a sentence with the winds at which things come down, those of one wind together: "... decides: 1 to 4 at 9.8 m/s, G2 at 3.4 m/s."
+func withWinds(text string, winds []Wind) string {
+	groups := groupsOf(winds)
+	if len(groups) == 0 {
+		return text
+	}
+	var last []string
+	if len(groups) > mostWinds {
+		slices.SortStableFunc(groups, func(a, b windGroup) int { return cmp.Compare(a.first.Speed, b.first.Speed) })
+		last = []string{"all others from " + groups[mostWinds-1].first.Words + " on"}
+		groups = groups[:mostWinds-1]
 	}
 	var words []string
-	for i, g := range groups {
-		if many && i == mostWinds-1 {
-			words = append(words, "all others from "+g.first.Words+" on")
-			break
-		}
+	for _, g := range groups {
 		words = append(words, strings.Join(runs(g.tags), ", ")+" at "+g.first.Words)
 	}
-	return strings.TrimSuffix(text, ".") + ": " + strings.Join(words, ", ") + "."
+	return strings.TrimSuffix(text, ".") + ": " + strings.Join(append(words, last...), ", ") + "."
 }
 
 // lowestWinds takes winds to others: of a thing that has several the lowest counts.
