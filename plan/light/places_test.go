@@ -384,7 +384,7 @@ func TestPlanesAcrossFaces(t *testing.T) {
 		{Receptor{At: r3.Vec{X: 2}, Axis: r3.Vec{X: -1}}, false}, {Receptor{At: r3.Vec{X: 2, Z: 0.4}, Axis: r3.Vec{Z: 1}}, true}, {Receptor{At: r3.Vec{X: 2, Z: 0.6}, Axis: r3.Vec{Z: 1}}, false},
 		{Receptor{At: r3.Vec{X: 2, Z: -0.6}, Axis: r3.Vec{Z: 1}}, false}, {Receptor{At: r3.Vec{X: 2}, Axis: r3.Vec{Z: 1}, Response: Dome}, false},
 	} {
-		if got := l.isAcross(&c.r); got != c.want || smooth.isAcross(&c.r) {
+		if got := runsThrough(&c.r, l); got != c.want || runsThrough(&c.r, smooth) {
 			t.Errorf("the plane of %+v runs across: %v", c.r, got)
 		}
 	}
