@@ -67,7 +67,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands; smooth, which has no steps; or colour, the colour of the light against the camera's white with a line every 25 mired")
 	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
 	cmd.Flags().StringVar(&flags.notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too"+notesHelp)
-	cmd.Flags().StringVar(&flags.sheet.For, "for", "", "who reads it: electric (plans, lamps, circuits), grip (plans without light, grip, stands and rigging), camera (readings, matching), rental (lists alone) or class (notes to learn from)")
+	cmd.Flags().StringVar(&flags.sheet.For, "for", "", "who reads it: electric (plans, lamps, circuits, their part of the kit), grip (plans without light, grip, stands and rigging), camera (readings, matching), rental (lists alone) or class (notes to learn from)")
 	addSinceFlag(cmd, &flags.since)
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")

@@ -13,6 +13,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"runtime"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"syscall"
@@ -54,6 +55,7 @@ type mutated struct {
 // TestMutatedInputs runs scenes, photometric files, kit files and typefaces with slips and hostile figures in them
 // through the program: it ends, soon and small, with a status of its own and without a figure that is no number.
 func TestMutatedInputs(t *testing.T) {
+	forgetPeak(t)
 	seeds := make(chan uint64)
 	var all sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {
@@ -68,6 +70,15 @@ func TestMutatedInputs(t *testing.T) {
 	}
 	close(seeds)
 	all.Wait()
+}
+
+// forgetPeak lets go of memory and of the most that was in use, which the system hands on to the programs that the tests begin as if it were theirs.
+func forgetPeak(t *testing.T) {
+	debug.FreeOSMemory()
+	const peak = "5" // proc(5), clear_refs
+	if err := os.WriteFile("/proc/self/clear_refs", []byte(peak), 0); err != nil {
+		t.Logf("the memory of the tests before counts too: %v", err)
+	}
 }
 
 // runMutated runs one input.

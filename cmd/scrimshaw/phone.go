@@ -9,10 +9,11 @@ import (
 	"scrimshaw/render/sheet/section"
 )
 
-// phoneColumns is a set-up as a web page shows it on a narrow screen; none where its sheet cannot be drawn.
+// phoneColumns is a set-up as a web page shows it on a narrow screen, its drawing folded; none where its sheet cannot be drawn.
 func phoneColumns(in sheet.Input, o sheet.Options) (all []page.Column) {
 	for _, c := range sheet.Columns([]sheet.Input{in}, o) {
 		column := page.Column{Heading: c.Heading, Lines: c.Lines, Drawing: c.Drawing}
+		column.Drawing.Fold()
 		for _, s := range c.Sections {
 			if card := cardOf(s); len(card.Rows)+len(card.Words)+len(card.Points) > 0 {
 				column.Cards = append(column.Cards, card)

@@ -21,23 +21,18 @@ const clearOf = 1e-3
 // along one direction or two; nought where there is none.
 func freeing(s *plan.Setup, t *thing, met []meeting, others []*thing) (best r3.Vec) {
 	for _, way := range waysOut(met) {
-		by := r3.Scale(farOut(met, way)+clearOf, way)
-		for leg := 1; ; leg++ {
-			if best != (r3.Vec{}) && r3.Norm(by) >= r3.Norm(best) {
-				break
-			}
-			moved := t.moved(by)
-			left := moved.allMeetings(others)
-			if left == nil {
-				if t.staysInRoom(s, by) {
+		for _, far := range firstLegs(met, way) {
+			by := r3.Scale(far+clearOf, way)
+			for leg := 1; best == (r3.Vec{}) || r3.Norm(by) < r3.Norm(best); leg++ {
+				left := t.moved(by).allMeetings(others)
+				if left == nil && t.staysInRoom(s, by) {
 					best = by
 				}
-				break
+				if left == nil || leg == mostLegs {
+					break
+				}
+				by = r3.Add(by, nextLeg(left, way))
 			}
-			if leg == mostLegs {
-				break
-			}
-			by = r3.Add(by, nextLeg(left, way))
 		}
 	}
 	return best
@@ -45,7 +40,7 @@ func freeing(s *plan.Setup, t *thing, met []meeting, others []*thing) (best r3.V
 
 // staysInRoom says whether a move leaves a thing in the room that it is in: nobody carries it through a wall.
 func (t *thing) staysInRoom(s *plan.Setup, by r3.Vec) bool {
-	from, to := s.RoomHolding(t.at, ""), s.RoomHolding(r2.Add(t.at, plan.InPlan(by)), "")
+	from, to := s.RoomUnder(t.at, ""), s.RoomUnder(r2.Add(t.at, plan.InPlan(by)), "")
 	return from == to
 }
 
@@ -71,6 +66,24 @@ func waysOut(met []meeting) []r3.Vec {
 		}
 	}
 	return ways
+}
+
+// firstLegs are how far a thing may go along a direction first, m: until it is out of all that it is out of soon, as of one of the two walls of a
+// corner, and until it is out of all.
+func firstLegs(met []meeting, way r3.Vec) []float64 {
+	const soon = 0.5 // m
+	near, far := 0.0, 0.0
+	for _, m := range met {
+		out := m.a.Exit(m.b, way)
+		far = max(far, out)
+		if out <= soon {
+			near = max(near, out)
+		}
+	}
+	if near == 0 || near == far {
+		return []float64{far}
+	}
+	return []float64{near, far}
 }
 
 // farOut is how far all pieces go along a direction until the last is out, m.

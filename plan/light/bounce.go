@@ -16,13 +16,14 @@ import (
 type surfaceLamp struct {
 	w             *World
 	l             *lamp
-	points        []r3.Vec     // of the opening, in an order of which every part is spread over all of it
-	coarse        []node       // the rule that the light of the whole opening is summed by
-	distant       []node       // and that from farther off than three times its size
-	close         []node       // the points that stand for a tube where the edge of a shadow is looked at closely
-	grainPerMetre float64      // metres of light that changes little, per metre from the lamp
-	widest        float64      // the angle from the axis, radians, beyond which nothing is followed
-	patches       []patchLight // by worker
+	points        []r3.Vec      // of the opening, in an order of which every part is spread over all of it
+	coarse        []node        // the rule that the light of the whole opening is summed by
+	distant       []node        // and that from farther off than three times its size
+	close         []node        // the points that stand for a tube where the edge of a shadow is looked at closely
+	grainPerMetre float64       // metres of light that changes little, per metre from the lamp
+	widest        float64       // the angle from the axis, radians, beyond which nothing is followed
+	ends          []solid.Plane // over which the opening sends no light
+	patches       []patchLight  // by worker
 }
 
 // patchLight is how a lamp lights the patch that a worker looks at.
@@ -62,6 +63,9 @@ func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 		b.close = l.productRule(tubePoints, 1)
 	}
 	peak := photometry.Peak(l.shape)
+	if l.before == nil {
+		b.ends = unlitBeyond(l)
+	}
 	b.widest = l.widestAngle(faintest * l.flux * peak)
 	half := min(l.cutoffAngle(l.right, 0.5*l.flux*peak), l.cutoffAngle(l.up, 0.5*l.flux*peak))
 	b.grainPerMetre = min(wideGrain, math.Tan(min(half, 45)*radian)/2, photometry.Detail(l.shape)/detailGrains)
@@ -162,7 +166,10 @@ func (b *surfaceLamp) hides(worker int, figure []r3.Vec) bool {
 // patch out of the beam.
 func (b *surfaceLamp) isHidden(patch, opening []r3.Vec, before, emitting *solid.Plane) bool {
 	l := b.l
-	return l.flux == 0 || outside(before, opening) || l.onesided && outside(emitting, patch) || b.misses(patch)
+	if l.flux == 0 || outside(before, opening) || l.onesided && outside(emitting, patch) || b.misses(patch) {
+		return true
+	}
+	return slices.ContainsFunc(b.ends, func(h solid.Plane) bool { return outside(&h, patch) })
 }
 
 // opening is a few corners that hold the lamp's opening. A sphere close by is round: no flat figure holds what is

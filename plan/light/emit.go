@@ -50,7 +50,7 @@ func (b *surfaceLamp) eachRay(ray func(o, d r3.Vec, weight float64) bool) (sum f
 	for i := range emitRings {
 		outer := math.Pi * math.Pow(emitInnermost, 1-float64(i+1)/emitRings)
 		sin, cos := math.Sincos((inner + outer) / 2)
-		angle := (math.Cos(inner) - math.Cos(outer)) / emitRound // solid, sr
+		angle := (math.Cos(inner) - math.Cos(outer)) / emitRound // solid, by 2 pi
 		inner = outer
 		for k := range emitRound {
 			s, c := math.Sincos(2 * math.Pi * (float64(k) + 0.5*float64(i%2)) / emitRound)

@@ -130,10 +130,8 @@ func (f *field) findOccluders() {
 			continue
 		}
 		var c occluders
-		for _, shapes := range [...][]shape{s.shapes, f.g.screenShapes(f.l, s.sign)} {
-			for _, o := range f.g.shading(shapes, f.l, local[s]) {
-				c.opaque = append(c.opaque, f.g.anywhere(o))
-			}
+		for _, o := range f.g.shading(s.shapes, f.l, local[s]) {
+			c.opaque = append(c.opaque, f.g.anywhere(o))
 		}
 		for _, p := range f.g.shading(s.panes, f.l, local[s]) {
 			k := f.paneOf(p.caster)

@@ -29,16 +29,6 @@ func (l *lamp) past(set *solid.BVH) *solid.BVH {
 	return set
 }
 
-// screenShapes places the lamp's own screens on one side of a lattice.
-func (g *grid) screenShapes(l *lamp, sign float64) (all []shape) {
-	for i := range l.screens {
-		if s := g.shape(&l.screens[i], sign); s.z1 > g.epsilon {
-			all = append(all, s)
-		}
-	}
-	return all
-}
-
 // stops says whether the caster, a flat one, lies on the ray from a point.
 func (c *caster) stops(o, d r3.Vec) bool {
 	fall := r3.Dot(c.normal, d)

@@ -156,12 +156,12 @@ func (t *tracer) point(l *lamp, r *Receptor) {
 // whole is what the receptor gets where nothing hides any part of the opening. Measured light has a crease at each
 // of its angles, so that a rule for smooth light misses a little of it.
 func (t *tracer) whole(l *lamp, r *Receptor, figure []r3.Vec) float64 {
-	switch across := l.isAcross(r); {
-	case t.quick && across:
+	switch cut := runsThrough(r, l); {
+	case t.quick && cut:
 		return t.part(l, r, figure, coarseSum)
 	case t.quick:
 		return l.unoccluded(r, coarsely())
-	case l.isMeasured() || across:
+	case l.isMeasured() || cut:
 		return t.part(l, r, figure, fineSum)
 	}
 	return l.unoccluded(r, exactly())
@@ -179,7 +179,7 @@ func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Visibl
 		return
 	}
 	full := whole
-	if !l.isMeasured() && !l.isAcross(r) {
+	if !l.isMeasured() && !runsThrough(r, l) {
 		full = l.unoccluded(r, exactly())
 	}
 	left := 1.0

@@ -6,7 +6,9 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
 )
 
 // What is left out of a field gets nothing of the lamp, and little that gets nothing is left in: on floors and walls, planes and
@@ -48,6 +50,26 @@ func TestUnlitPointsGetNothing(t *testing.T) {
 			if left > dark/50+lat.NU/4 {
 				t.Errorf("%s, case %d: %d of %d points without light are left in", name, n, left, dark)
 			}
+		}
+	}
+}
+
+// A surface beyond the angle at which light ends is hidden from the lamp, though nothing stands between, and one that reaches into it is not.
+func TestSurfacesBeyondTheEndOfLightAreHidden(t *testing.T) {
+	grid, _ := photometry.NewGrid(photometry.Cosine{}, 60, 40)
+	w := build(t, &solid.Set{}, Options{Workers: 1})
+	e := Emitter{Frame: looking(r3.Vec{Z: 2}, r3.Vec{}), Source: photometry.Source{Flux: 1000, Distribution: grid, Opening: face(0.8, 0.5)}}
+	l := w.newLamp(&e)
+	b := w.newSurfaceLamp(l)
+	end := l.opening.Width/2 + 2*l.creases.right // m along the floor
+	for from, want := range map[float64]radiosity.Visibility{end + 0.01: radiosity.Hidden, end - 0.01: radiosity.Unoccluded} {
+		at := func(x, y float64) r3.Vec { return r3.Add(r3.Scale(x, l.right), r3.Scale(y, l.up)) }
+		corners := []r3.Vec{at(from, -0.1), at(from+0.2, -0.1), at(from+0.2, 0.1), at(from, 0.1)}
+		if got := b.SetPatch(0, corners, r3.Vec{Z: 1}); got != want {
+			t.Errorf("from %.2f m, where light ends at %.2f: %v, want %v", from, end, got, want)
+		}
+		if got := b.SetOpenPatch(0, corners, r3.Vec{Z: 1}); got != want {
+			t.Errorf("from %.2f m, asked as open: %v, want %v", from, got, want)
 		}
 	}
 }

@@ -30,9 +30,9 @@ func (v *visibleSums) counting(figure []r3.Vec, r *Receptor) []r3.Vec {
 	return v.Clip(figure, &before, -1)
 }
 
-// isAcross says whether a receptor's plane runs through a face without a closed form: what lies behind it gives nothing, and a rule for the whole
+// runsThrough says whether the plane of a receptor runs through the face of a lamp without a closed form: what lies behind it gives nothing, and a rule for the whole
 // face, which is smooth nowhere near there, misses that.
-func (l *lamp) isAcross(r *Receptor) bool {
+func runsThrough(r *Receptor, l *lamp) bool {
 	flat := l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
 	if r.Response != Cosine || l.lambertian || !flat {
 		return false

@@ -59,7 +59,7 @@ func (l *Look) lampsAt(s *Lit, read [places]receptor) {
 	}
 	l.mostOf(lamps, []place{atKey, atFill}, func(one *lamp) { one.atFace = true })
 	l.mostOf(lamps, []place{atLeft, atRight}, func(one *lamp) { one.behind = true })
-	l.lamps = slices.Clip(slices.DeleteFunc(lamps, func(one lamp) bool { return !one.atFace && !one.behind }))
+	l.lamps = slices.Clone(slices.DeleteFunc(lamps, func(one lamp) bool { return !one.atFace && !one.behind })) // cloned, for the others go with what held all
 }
 
 // mostOf marks the lamps that give most to some places.

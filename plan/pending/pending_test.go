@@ -80,7 +80,8 @@ func TestWhatIsStruck(t *testing.T) {
 		{"a view", open(openDoor, ", outside: {luminance: 800}") + inside(""), "d w.outside; h w.outside; y w.outside"},
 		{"a computed frame, a curtain and gels", open(shutDoor, ", gels: [1/2 CTO], dressing: [{cloth: sheer}]") + inside("") +
 			"grip: {f: {frame: [1, 1], at: [1, 1], faces: down, cloth: silk}}\n", ""},
-		{"the sun", open(shutDoor, "") + inside("") + "site: {when: 2026-06-21 15:30}\n", "d when; y when"},
+		{"the sun", open(shutDoor, "") + inside("") + "site: {when: 2026-06-21 15:30, latitude: 59.9}\n", "d when; y when"},
+		{"a moment at no latitude", open(shutDoor, "") + inside("") + "site: {when: 2026-06-21 15:30}\n", ""},
 		{"a place without a moment", open(shutDoor, "") + inside("") + "site: {latitude: 59.9}\n", ""},
 		{"haze", open(shutDoor, "") + inside("") + "haze: 0.02\n", "d haze; h haze; c haze; y haze"},
 		{"a focus without figures", open(shutDoor, "") + "lights: {k: {unit: soft-panel-200, focus: flood, at: [1, 2], height: 2, aim: down}}\n",

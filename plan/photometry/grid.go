@@ -30,8 +30,11 @@ func (g Grid) Candela(dir r3.Vec) float64 {
 	if dir.Z >= 0 {
 		return 0
 	}
-	open := max(0, 1-math.Abs(dir.X/dir.Z)/g.across) * max(0, 1-math.Abs(dir.Y/dir.Z)/g.along)
-	return g.gain * g.base.Candela(dir) * open
+	across, along := 1-math.Abs(dir.X/dir.Z)/g.across, 1-math.Abs(dir.Y/dir.Z)/g.along
+	if across <= 0 || along <= 0 {
+		return 0
+	}
+	return g.gain * g.base.Candela(dir) * (across * along)
 }
 
 // Peak gives the greatest intensity, cd/lm: that on the axis where the base peaks there, which no

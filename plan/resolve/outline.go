@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -43,7 +44,7 @@ func (r *roomPass) traced(room *scene.Room) (insideOutline, bool) {
 
 func bySize(room *scene.Room, at r2.Vec) insideOutline {
 	w, h := room.Size[0], room.Size[1]
-	t := insideOutline{walls: []string{"bottom", "right", "top", "left"}}
+	t := insideOutline{walls: term.Walls()}
 	for _, d := range []r2.Vec{{}, {X: w}, {X: w, Y: h}, {Y: h}} {
 		t.corners = append(t.corners, r2.Add(at, d))
 		t.spans = append(t.spans, room.FormSpan)

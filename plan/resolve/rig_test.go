@@ -27,6 +27,11 @@ func TestBodiesInEachOther(t *testing.T) {
 		{"a stand through a shelf", room + "furniture: {shelf: {box: [1, 1, 0.1], at: [3, 2], lift: 1}}\n" + lamp("at: [3, 2], height: 2, aim: [3, 4, 1]"),
 			"warning in-solid the stand of 1 k goes through shelf [move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}]"},
 		{"a head against a slope", "rooms: {den: {size: [6, 5], height: {low: 1.8, high: 3, toward: right}}}\n" + lamp("at: [0.6, 2], height: 1.85, aim: [3, 2, 1], mount: {boom: 1}"), "warning light-in-solid 1 k reaches into or through den.ceiling, by 0.01 m [move 1 k 0.02 m down]"},
+		{"a head in a corner, which nobody carries through the wall", room + "lights: {k: {unit: profile-tungsten-575, modifier: profile-lens-30, at: [5.6, 4.5], height: 2.2, aim: [3.5, 1.7, 1.6]}}",
+			"warning hot-near 1 k is hot (575 W) and 0.06 m from den.ceiling: 0.50 m is usual [move it 0.45 m away, or put a sheet that does not burn between]\n" +
+				"warning light-in-solid 1 k reaches 0.04 m deep into den.top [move 1 k 0.07 m bearing 233.9°]\n" +
+				"warning light-in-solid 1 k reaches 0.05 m deep into den.right [move 1 k 0.07 m bearing 233.9°]\n" +
+				"warning stand-tight the legs of the stand of 1 k, 1.20 m across, reach 0.20 m into den.right and 0.10 m into den.top [move the stand 0.20 m away from den.right (left on the sheet) and 0.10 m away from den.top (down the sheet), or use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}]"},
 		{"two stands in one place", room + "lights: {k: {unit: led-point-60-bicolour, at: [2, 2], height: 2, aim: [3, 4, 1]}, m: {unit: led-point-60-bicolour, at: [2.01, 2], height: 1.5, aim: [3, 4, 1]}}",
 			"warning clash 2 m reaches 0.04 m deep into the stand of 1 k [move 2 m 0.05 m down the sheet]"},
 		{"an arm through somebody", room + ada + lamp("at: [4, 3], height: 1.5, aim: [4, 4, 1], mount: {boom: 2, base: [2.05, 3]}"),
@@ -113,7 +118,7 @@ func TestWhatHoldsThings(t *testing.T) {
 			"info boom-balance 1 k on its boom: 1.4 kg at 1.50 m turn it with 21 N m, and 3 kg at 0.80 m behind the stand hold that, without the arm's own mass []"},
 		{"a boom with no place for its base", "rooms: {hole: {size: [1.5, 1.5], height: 2.5}}\nlights: {k: {unit: led-point-60-bicolour, at: [0.7, 0.7], height: 2, aim: [1, 0.7, 1], mount: {boom: 1.5}, stand: boom-stand}}",
 			"info boom-balance 1 k on its boom: 1.4 kg at 1.50 m turn it with 21 N m, and 3 kg at 0.80 m behind the stand hold that, without the arm's own mass []\n" +
-				"warning in-solid the arm of 1 k reaches 0.52 m deep into hole.left [move 1 k 0.90 m down the sheet, or put the base of its boom elsewhere]\n" +
+				"warning in-solid the arm of 1 k reaches 0.52 m deep into hole.left [put the base of its boom elsewhere, or take a shorter arm]\n" +
 				"warning stand-tight the legs of the stand of 1 k, 1.50 m across, reach 0.10 m into hole.left [move the stand 0.10 m away from hole.left (left on the sheet), or use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}]\n" +
 				"warning boom-nowhere nowhere about the lamp is room for the base of its boom: arm, counterweight and legs reach into something on every side [take a shorter arm, write base: with a place, or hold it otherwise]"},
 		{"a pole", room + "lights: {k: {unit: led-tube-60, at: [3, 0.3], height: 2.2, aim: down, mount: {pole: [den.left, den.right]}}}",
@@ -148,22 +153,22 @@ func TestWhatHoldsThings(t *testing.T) {
 		{"a leaf in the way out", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, ajar: 30, escape: true}}\n",
 			"warning escape the way out d is 0.47 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
 		{"a frame before the way out, down to the floor", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 2], cloth: silk, at: [3, 2], height: 1, faces: 0, mount: floor}}",
-			"warning escape ada has a way of 0.29 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+			"warning escape ada has a way of 0.29 m to the way out d past what stands there, and 0.75 m is usual at least [move G1 f out of that way, or name another way out]"},
 		{"a frame that hangs too low there", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: [3, 2], height: 1.9, faces: 0, mount: floor}}",
-			"warning escape ada has a way of 0.29 m to the way out d past what stands there and hangs lower than 2.00 m, and 0.75 m is usual at least [clear a way, or name another way out]"},
+			"warning escape ada has a way of 0.29 m to the way out d past what stands there and hangs lower than 2.00 m, and 0.75 m is usual at least [move G1 f out of that way, or name another way out]"},
 		{"a frame that hangs high enough there", "rooms: {den: {size: [6, 5], height: 3.2}}\npeople: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: [3, 2], height: 2.51, faces: 0, mount: floor}}", ""},
 		{"a frame in nobody's way upstairs", "rooms: {den: {size: [6, 5], height: 2.5}, loft: {size: [6, 5], base: 2.8, height: 2.5}}\npeople: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {c: {box: [0.4, 0.4, 0.4], at: {wall: loft.bottom, along: 3}}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: {from: c, shift: [0, 1.8]}, height: 1.4, faces: 0, mount: floor}}", ""},
 		{"a camera between two chests", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2, 0.5, 1], at: [1, 2]}, b: {box: [2, 0.5, 1], at: [5, 2]}}\ncameras: {A: {at: [3, 2.175], looks: ada, lens: 35 mm}}",
-			"warning escape ada has a way of 0.54 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+			"warning escape ada has a way of 0.54 m to the way out d past what stands there, and 0.75 m is usual at least [move A out of that way, or name another way out]"},
 		{"a chest before the way out", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
-			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [move b out of that way, or name another way out]"},
 		{"a floor over the way out", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +
 			"openings: {d: {gap: low.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [6, 3, 1], at: {wall: high.bottom}}}", ""},
 		{"a way out downstairs, by the stairs of the hall", upstairs + hall, ""},
 		{"by stairs that are narrow", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[0.6, 4, 2.8]", 1),
 			"warning escape ada has a way of 0.60 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"past a chest at their foot", strings.Replace(upstairs+hall, "furniture: {", "furniture: {chest: {box: [0.4, 5.64, 1], at: [3.2, 3.18]}, ", 1),
-			"warning escape ada has a way of 0.35 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+			"warning escape ada has a way of 0.35 m to the way out d past what stands there, and 0.75 m is usual at least [move chest out of that way, or name another way out]"},
 		{"upstairs without stairs", upstairs,
 			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
 		{"stairs that end short of the floor", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[1, 4, 2.3]", 1),
@@ -174,10 +179,10 @@ func TestWhatHoldsThings(t *testing.T) {
 		{"a block as high as the floor over it", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\nfurniture: {b: {box: [1, 1, 2.8], at: [4.4, 2.8]}}\n",
 			"warning over-ceiling b is 0.30 m too tall for the room low [its top may be at most 2.50 m over the floor]"},
 		{"a way out by a window itself", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {w: {window: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
-			"warning escape ada has a way of 0.59 m to the way out w past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+			"warning escape ada has a way of 0.59 m to the way out w past what stands there, and 0.75 m is usual at least [move b out of that way, or name another way out]"},
 		{"no way out by a window", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}, w: {window: den.top, along: 2, width: 1.2}}\n" +
 			"furniture: {a: {box: [6, 0.5, 1], at: [3, 2]}}",
-			"warning escape ada has no way to the way out d past what stands there [clear a way, or name another way out]"},
+			"warning escape ada has no way to the way out d past what stands there [move a out of that way, or name another way out]"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got := found(t, c.scene, ""); got != c.want {

@@ -88,7 +88,7 @@ func TestCheck(t *testing.T) {
 			"grip: {f: {silver: [1, 1], at: [3, 0], faces: ada}}\n", []string{
 			"warning key-over the key side of ada is 3.4 stops over T2.8"}},
 		{"a dark key side, with more than a line holds", lamp("output: {candela: 100, shape: uniform}, focus: 40 %") +
-			"  l: {output: {candela: 1, shape: uniform}, at: [2, 2.1], focus: 40 %}\nsite: {when: 2026-06-21 15:30}\nhaze: 0.02\n", []string{
+			"  l: {output: {candela: 1, shape: uniform}, at: [2, 2.1], focus: 40 %}\nsite: {when: 2026-06-21 15:30, latitude: 59.9}\nhaze: 0.02\n", []string{
 			"warning key-under without sun and sky, haze, focus of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
 		{"a key side behind a filter", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [2, 3], lens: 35 mm, filter: [ND .6]}}\nlights:", 1), []string{
 			"warning key-under the key side of ada is 1.9 stops under T2.8",

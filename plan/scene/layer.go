@@ -151,6 +151,7 @@ func (l *layer) decode() {
 	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }, Later: s.keepLater}
 	sceneTable.read(s, l.tree, c, l.tree.Span)
 	s.dropOtherSetups()
+	s.withoutSun()
 	s.Feet = l.feet
 	l.files.measureLights(s.Lights, c)
 	s.checkNames(l.lightNames(), c)

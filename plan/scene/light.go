@@ -19,7 +19,7 @@ var (
 
 var lightForms = []string{"unit", "output"}
 
-var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightAccessories(), lightPractical(), lightGate(), lightStandIn(), lightLater())...).meant(otherLightKeys)
+var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightAccessories(), lightPractical(), lightGate(), lightStandIn(), lightLater())...).meant(otherLightKeys).alone(lightAlone)
 
 func lightKeys() []entry[Light] {
 	return []entry[Light]{

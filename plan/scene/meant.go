@@ -34,6 +34,20 @@ func (t *table[T]) meant(keys map[string]string) *table[T] {
 	return t
 }
 
+// alone lets a table offer the key that a value was meant for which stands in place of the map.
+func (t *table[T]) alone(key func(text string) string) *table[T] {
+	t.Alone = key
+	return t
+}
+
+// lightAlone is the key of a light that is written as a cue writes one: key: off, key: 40 %.
+func lightAlone(text string) string {
+	if text == "off" || strings.HasSuffix(text, "%") {
+		return "level"
+	}
+	return ""
+}
+
 // lesserUnits explains how to write lengths in units that a whole file cannot be in.
 func lesserUnits(r source.Reader[string]) source.Reader[string] {
 	read := r.Read

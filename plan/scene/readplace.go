@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Limits of lengths on a set, m.
@@ -139,11 +140,19 @@ func readPlace(n *source.Node, c *source.Context) (Place, bool) {
 		p := Place{Form: placeForm(n), Span: n.Span}
 		return p, placeTable.read(&p, n, c, n.Span) && checkPlace(&p, n, c)
 	case n.Kind == source.Scalar && isPath(n.Text) && !isNumber(n.Text):
-		c.Error(n, source.CodeWrongType, "did you mean {from: "+n.Text+"}?", "%s, not a name", placeLists)
+		c.Error(n, source.CodeWrongType, namedPlace(n.Text), "%s, not a name", placeLists)
 	default:
 		c.Error(n, source.CodeWrongType, placeHint(n.Text), "%s, not %s", placeLists, n.Kind)
 	}
 	return Place{}, false
+}
+
+// namedPlace is a name as the place that it was meant to be: by a wall of a room, or at a thing.
+func namedPlace(name string) string {
+	if _, side, ok := strings.Cut(name, "."); ok && slices.Contains(term.Walls(), side) {
+		return "did you mean {wall: " + name + ", along: 1.2, in: 0.3}?"
+	}
+	return "did you mean {from: " + name + "}?"
 }
 
 // placeHint is a text of two numbers as the place that it was meant to be.

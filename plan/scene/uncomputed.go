@@ -19,3 +19,15 @@ func (s *Scene) keepLater(key source.LaterKey) {
 func (s *Scene) dropOtherSetups() {
 	s.Uncomputed = slices.DeleteFunc(s.Uncomputed, func(u Uncomputed) bool { return u.Table == "set-up" && u.Thing() != s.Setup })
 }
+
+// withoutSun takes from a moment what it could change where nobody says how far north that is: it then says no more than for how long is shot.
+func (s *Scene) withoutSun() {
+	if s.Site != nil && s.Site.Latitude.Set {
+		return
+	}
+	for i := range s.Uncomputed {
+		if u := &s.Uncomputed[i]; u.Changes == SkyLight {
+			u.Changes = NoFigure
+		}
+	}
+}

@@ -84,19 +84,25 @@ func (r *ray) at(t float64) r3.Vec {
 
 // meets says whether the ray is in the box somewhere between 0 and far. A ray that runs in the
 // plane of a face gives products that are not numbers, and so no: the boxes of a BVH stand off
-// from what they hold.
+// from what they hold. It is asked axis by axis, for the first tells of most boxes that they are missed.
 func (r *ray) meets(b *box, far float64) bool {
 	x0, x1 := (b.lo[0]-r.from[0])*r.inv[0], (b.hi[0]-r.from[0])*r.inv[0]
 	if r.turns[0] {
 		x0, x1 = x1, x0
 	}
+	if !(x0 <= far && x1 >= 0) {
+		return false
+	}
 	y0, y1 := (b.lo[1]-r.from[1])*r.inv[1], (b.hi[1]-r.from[1])*r.inv[1]
 	if r.turns[1] {
 		y0, y1 = y1, y0
+	}
+	if !(y0 <= far && y1 >= 0 && x0 <= y1 && y0 <= x1) {
+		return false
 	}
 	z0, z1 := (b.lo[2]-r.from[2])*r.inv[2], (b.hi[2]-r.from[2])*r.inv[2]
 	if r.turns[2] {
 		z0, z1 = z1, z0
 	}
-	return max(x0, y0, z0, 0) <= min(x1, y1, z1, far)
+	return z0 <= far && z1 >= 0 && x0 <= z1 && y0 <= z1 && z0 <= x1 && z0 <= y1 && far >= 0
 }

@@ -201,7 +201,7 @@ func (b *BVH) walk() walk {
 func (w *walk) next(r *ray, far float64) []part {
 	for w.top > 0 {
 		w.top--
-		at := w.todo[w.top]
+		at := w.todo[w.top&(stack-1)]
 		n := &w.b.nodes[at]
 		switch {
 		case !r.meets(&n.bounds, far):

@@ -22,7 +22,12 @@ func (h *Plane) span(corners []r3.Vec) (low, high float64) {
 	high = low
 	for _, c := range corners[1:] {
 		over := h.Over(c)
-		low, high = min(low, over), max(high, over)
+		if over < low {
+			low = over
+		}
+		if over > high {
+			high = over
+		}
 	}
 	return low, high
 }

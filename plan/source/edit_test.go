@@ -211,7 +211,7 @@ func checkEdit(t *testing.T, root *Node, e Edit, must bool) {
 		t.Errorf("%q with %v=%s became %q", old, keys, e.Text, text)
 	}
 	start, end := len(old), len(old)
-	if target, err := findPath(root, keys); err == nil && len(target.rest) == 0 {
+	if target, err := findPath(root, keys); err == nil && (len(target.rest) == 0 || target.node.Kind == Null) { // a written null makes way for a map
 		start, end = lineAt(old, target.node.Span.Start), lineEnd(old, target.node.Span.End)+2
 		if target.key != nil {
 			start = min(start, target.key.Span.Start)

@@ -26,9 +26,14 @@ type Shape[T any] struct {
 
 	// Meant are keys by other words that people write for them, in small letters. It may be nil.
 	Meant map[string]string
+	// Alone is the key that a value was meant for which stands in place of the map, or "". It may be nil.
+	Alone func(text string) string
 	// Elsewhere says where a key belongs that this map does not have, or "". It may be nil.
 	Elsewhere func(key string, c *Context) string
 }
+
+// isText says whether a key takes words as they come: of nothing else a schema limits the length.
+func (f *Field[T]) isText() bool { return f.Schema != nil && f.Schema()["maxLength"] != nil }
 
 // LackedBy says whether a map lacks a key that is required, and what stands in for it.
 func (f *Field[T]) LackedBy(n *Node) bool {

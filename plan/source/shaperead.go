@@ -14,7 +14,11 @@ func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
 		return
 	}
 	if n.Kind != Map {
-		c.Error(n, CodeWrongType, s.example(), "%s is a map of keys, not %s", article(s.Name), n.Kind)
+		hint := s.example()
+		if s.Alone != nil && n.Kind == Scalar && s.Alone(n.Text) != "" {
+			hint = "write it like {" + s.Alone(n.Text) + ": " + n.Text + "}"
+		}
+		c.Error(n, CodeWrongType, hint, "%s is a map of keys, not %s", article(s.Name), n.Kind)
 		return
 	}
 	m := s.findMistakes(n, c)
@@ -138,6 +142,9 @@ func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
 		return near
 	}
 	if stray := strayHint(n, i); stray != "" {
+		if f := s.Field(n.Keys[max(i, 1)-1].Name); f != nil && f.isText() {
+			return quotedHint(n, i)
+		}
 		return stray
 	}
 	if own := s.Meant[strings.ToLower(key)]; own != "" {

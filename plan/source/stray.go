@@ -30,6 +30,12 @@ func strayHint(n *Node, i int) string {
 	return "put several values in brackets: " + before.Name + ": [" + strings.TrimLeft(value.Text, "( ") + ", " + strings.TrimRight(key.Name, ") ") + "]"
 }
 
+// quotedHint puts the text of the key before an unknown one together again, with the comma that is part of it.
+func quotedHint(n *Node, i int) string {
+	before := &n.Keys[i-1]
+	return "put words with a comma in quotes: " + before.Name + `: "` + before.Value.Text + ", " + n.Keys[i].Name + `"`
+}
+
 // cutByComma reports whether the key of n at index i, which is unknown, was meant to belong to the value of the key
 // before it, from which a comma parts it.
 func cutByComma(n *Node, i int) bool {

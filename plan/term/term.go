@@ -275,3 +275,6 @@ func Words[T ~string](terms []T) []string {
 	}
 	return words
 }
+
+// Walls are the names of the walls of a room with four, counterclockwise from the lower one.
+func Walls() []string { return []string{"bottom", "right", "top", "left"} }

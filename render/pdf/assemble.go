@@ -10,6 +10,8 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+
+	"scrimshaw/symbols/ink"
 )
 
 // The library lays out the file: catalog, outline, typefaces, images, layers. What stands on its pages it does not know, and assemble puts that in where
@@ -203,4 +205,19 @@ func (a *assembly) write(w io.Writer) error {
 	sum := out.sum.Sum(nil)
 	out.write(fmt.Appendf(nil, "/ID [<%X> <%X>]\n>>\n%s%d\n%%%%EOF\n", sum[:16], sum[:16], startWord, start))
 	return out.err
+}
+
+// tag puts the structure into a file.
+func (a *assembly) tag(marks [][]ink.Layer) {
+	tree := len(a.objects)
+	parents, whole := tree+1, tree+2
+	kids, nums := elements(whole+1, marks)
+	a.add("<</Type /StructTreeRoot /K [%d 0 R] /ParentTree %d 0 R /ParentTreeNextKey %d>>", whole, parents, len(marks))
+	a.add("<</Nums [%s]>>", nums)
+	a.add("<</Type /StructElem /S /Document /P %d 0 R /K [%s]>>", tree, kids)
+	for i, layers := range marks {
+		a.add("<</Type /StructElem /S /Sect /P %d 0 R /Pg %d 0 R /K %v>>", whole, pageObject(i), inOrder(layers))
+		a.amend(pageObject(i), fmt.Sprintf("/StructParents %d", i))
+	}
+	a.amend(a.catalog, fmt.Sprintf("/MarkInfo <</Marked true>> /StructTreeRoot %d 0 R", tree))
 }

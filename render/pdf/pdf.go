@@ -149,7 +149,7 @@ func (b *builder) links(p *ink.Page) {
 func (b *builder) bookmark(p *ink.Page) {
 	place := b.placeOf(p)
 	shared := 0
-	for shared < min(len(b.place), len(place))-1 && b.place[shared] == place[shared] {
+	for shared < min(len(b.place), len(place)-1) && b.place[shared] == place[shared] {
 		shared++
 	}
 	last := b.doc.Pages[len(b.doc.Pages)-1].Height

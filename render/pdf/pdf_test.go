@@ -228,11 +228,11 @@ func outlineOf(t *testing.T, file []byte) (lines []string) {
 // Pages stand under their headings; a heading leads to its first page and stands once for its neighbours.
 func TestBookmarksAreNested(t *testing.T) {
 	doc := ink.Document{Title: "Day", Language: "en-GB"}
-	for _, place := range [][]string{{"Wide", "Plan"}, {"Wide", "Lists"}, {"Close", "Plan"}, {"Close", "Lists", "More"}, nil, {"Wide", "Plan"}} {
+	for _, place := range [][]string{{"Wide", "Plan"}, {"Wide", "Lists"}, {"Close", "Plan"}, {"Close", "Lists", "More"}, nil, {"Wide", "Plan"}, {"Cover"}, {"Cover", "More"}, {"Cover"}} {
 		doc.Pages = append(doc.Pages, ink.Page{Title: "Changes", Outline: place, Width: 100, Height: 100})
 	}
 	want := []string{"Wide -> 3", "  Plan -> 3", "  Lists -> 5", "Close -> 7", "  Plan -> 7", "  Lists -> 9", "    More -> 9", "Changes -> 11",
-		"Wide -> 13", "  Plan -> 13"}
+		"Wide -> 13", "  Plan -> 13", "Cover -> 15", "  More -> 17", "Cover -> 19"}
 	if got := outlineOf(t, written(t, doc, Options{})); !slices.Equal(got, want) {
 		t.Errorf("the outline is\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}

@@ -35,21 +35,6 @@ func inOrder(layers []ink.Layer) []int {
 	return order
 }
 
-// tag puts the structure into a file.
-func (a *assembly) tag(marks [][]ink.Layer) {
-	tree := len(a.objects)
-	parents, whole := tree+1, tree+2
-	kids, nums := elements(whole+1, marks)
-	a.add("<</Type /StructTreeRoot /K [%d 0 R] /ParentTree %d 0 R /ParentTreeNextKey %d>>", whole, parents, len(marks))
-	a.add("<</Nums [%s]>>", nums)
-	a.add("<</Type /StructElem /S /Document /P %d 0 R /K [%s]>>", tree, kids)
-	for i, layers := range marks {
-		a.add("<</Type /StructElem /S /Sect /P %d 0 R /Pg %d 0 R /K %v>>", whole, pageObject(i), inOrder(layers))
-		a.amend(pageObject(i), fmt.Sprintf("/StructParents %d", i))
-	}
-	a.amend(a.catalog, fmt.Sprintf("/MarkInfo <</Marked true>> /StructTreeRoot %d 0 R", tree))
-}
-
 // elements are the elements of the pages, which are numbered from first on: what the document lists, and what leads from each mark to its element.
 func elements(first int, marks [][]ink.Layer) (kids, nums string) {
 	var list, parents bytes.Buffer

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"reflect"
 	"runtime"
 	"slices"
 	"strings"
@@ -215,8 +216,8 @@ func besideText(p *ink.Page, l ink.Link, s string) bool {
 // TestReadersGetTheirPages: each has what is listed for them, and nothing of the rest.
 func TestReadersGetTheirPages(t *testing.T) {
 	for reader, want := range map[string]struct{ with, without []string }{
-		forElectric: {[]string{"Lamps", "Circuits", "Set-up wide", "Illuminance on the floor"}, []string{"Kit", "Matching"}},
-		forGrip:     {[]string{"Kit", "Set-up wide", "stand"}, []string{"Lamps", "Matching", "Illuminance on the floor", "key side", "600 W LED point", "unit"}},
+		forElectric: {[]string{"Kit", "Lamps", "Circuits", "Set-up wide", "Illuminance on the floor", "unit", "cable"}, []string{"Matching", "bag", "rate", "or equal"}},
+		forGrip:     {[]string{"Kit", "Set-up wide", "stand"}, []string{"Lamps", "Matching", "Illuminance on the floor", "key side", "600 W LED point", "unit", "rate"}},
 		forCamera:   {[]string{"Matching", "Set-up wide", "key side, stops over"}, []string{"Kit", "Lamps"}},
 		forRental:   {[]string{"Kit", "Lamps", "rate"}, []string{"Matching", "Illuminance on the floor", "Grip"}},
 		forClass:    {[]string{"Set-up wide", "Matching"}, []string{"Kit", "Lamps"}},
@@ -230,6 +231,9 @@ func TestReadersGetTheirPages(t *testing.T) {
 				}
 			}
 		}
+		if !said[reader] {
+			t.Errorf("the title blocks for %s do not say so", reader)
+		}
 		lacks := slices.ContainsFunc(slices.Collect(maps.Keys(said)), func(s string) bool { return strings.HasPrefix(s, "The volume is without") })
 		if lacks != (reader == forRental) {
 			t.Errorf("%s reads what the volume of all the van is without: %v", reader, lacks)
@@ -242,6 +246,20 @@ func TestReadersGetTheirPages(t *testing.T) {
 		for _, s := range want.without {
 			if said[s] {
 				t.Errorf("%s has %q, too", reader, s)
+			}
+		}
+	}
+}
+
+// TestNoTwoPagesOfADayHaveOnePlaceInTheOutline: what runs over several pages has one entry and its further pages below it.
+func TestNoTwoPagesOfADayHaveOnePlaceInTheOutline(t *testing.T) {
+	for name, text := range days(t) {
+		for _, reader := range append(ReaderNames(), "") {
+			doc := dayOf(t, name, text, Options{For: reader, Paper: "A4"})
+			for i := range doc.Pages {
+				if twin := slices.IndexFunc(doc.Pages, func(p ink.Page) bool { return slices.Equal(p.Outline, doc.Pages[i].Outline) }); twin != i {
+					t.Errorf("%s for %q: pages %d and %d are both %v", name, reader, twin+1, i+1, doc.Pages[i].Outline)
+				}
 			}
 		}
 	}
@@ -284,7 +302,8 @@ func TestMatchingIsOfTheReadings(t *testing.T) {
 	}
 }
 
-// TestSetUpsAreLetGo: of each set-up of a day little more than its pages stays, less than a megabyte.
+// TestSetUpsAreLetGo: of each set-up of a day little more than its pages stays, and those folded. What is kept of one is the same whether it is the
+// third or the eighth.
 func TestSetUpsAreLetGo(t *testing.T) {
 	dayOf(t, "an odd day", oddDay, Options{})
 	live := func() uint64 {
@@ -295,38 +314,44 @@ func TestSetUpsAreLetGo(t *testing.T) {
 	}
 	r := NewRun(Options{Packet: true, Font: fixture.Family(t)})
 	r.Add(lit["an odd day"][0])
-	was := live()
-	const more, most = 6, 1 << 20
-	for range more {
-		r.Add(lit["an odd day"][0])
-	}
-	if now := live(); now > was+more*most {
-		t.Errorf("%d set-ups more keep %.1f MB", more, float64(now-was)/(1<<20))
+	for _, more := range []uint64{2, 5} {
+		const most = 64 << 10
+		was := live()
+		for range more {
+			r.Add(lit["an odd day"][0])
+		}
+		if now := live(); now > was+more*most {
+			t.Errorf("%d set-ups more keep %d kB each, at most %d", more, (now-was)/more>>10, most>>10)
+		}
 	}
 	runtime.KeepAlive(r)
 }
 
-// Of a long run the sheets before the last few are folded, and come out as those of a short one do.
-func TestLongRunsFoldTheirSheets(t *testing.T) {
+// The sheets of a run are folded, and come out as those of Compose do, which lie open.
+func TestRunsFoldTheirSheets(t *testing.T) {
 	in := sampleInputs(t, "napkin")[0]
 	o := Options{Font: fixture.Family(t)}
-	var long []Input
-	for range mostOpen + 2 {
-		long = append(long, in)
-	}
-	one, _ := Compose(long[:1], o)
-	all, _ := Compose(long, o)
-	each := len(one.Pages)
-	if folio := len(all.Pages[0].Items); folio > 20 {
-		t.Errorf("the first page holds %d marks open, want its title block alone", folio)
-	}
-	if last := &all.Pages[len(all.Pages)-each]; len(last.Items) < 100 {
-		t.Errorf("the last plan holds %d marks open, want all", len(last.Items))
-	}
-	for i := range mostOpen + 2 {
-		if got, want := len(all.Pages[i*each].Unfolded().Strata()), len(one.Pages[0].Strata()); got != want {
-			t.Errorf("sheet %d has %d layers, want %d", i+1, got, want)
+	open, _ := Compose([]Input{in, in}, o)
+	r := NewRun(o)
+	r.Add(in)
+	r.Add(in)
+	r.Redraw(0, in)
+	folded, _ := r.Document()
+	for i := range open.Pages {
+		if n := len(open.Pages[i].Items); n < 20 {
+			t.Errorf("page %d of Compose has %d marks open, want all", i+1, n)
 		}
+		if n := len(folded.Pages[i].Items); n > 20 {
+			t.Errorf("page %d holds %d marks open, want its title block alone", i+1, n)
+		}
+		if !reflect.DeepEqual(folded.Pages[i].Strata(), open.Pages[i].Strata()) {
+			t.Errorf("page %d is written otherwise", i+1)
+		}
+	}
+	strips, lying := NewStripRun(o, 1), Strips([]Input{in}, o, 1)
+	strips.Add(in)
+	if kept := strips.Document(1).Pages[1]; len(kept.Items) > 0 || len(lying.Pages[1].Items) < 20 || !reflect.DeepEqual(kept.Strata(), lying.Pages[1].Strata()) {
+		t.Errorf("a strip has %d marks open, and is written otherwise than one that lies open", len(kept.Items))
 	}
 }
 

@@ -39,6 +39,24 @@ type dayList struct {
 // dayLists are the lists of a day in their order.
 func dayLists() []dayList { return append(listsOfKit(), listsOfSetups()...) }
 
+// dayLists are the lists as the reader of the day has them: who has some shelves of the van hires nothing, and reads which they are.
+func (b *binder) dayLists() []dayList {
+	all := dayLists()
+	if len(b.reader.shelves) == 0 {
+		return all
+	}
+	for i := range all {
+		l := &all[i]
+		l.columns = slices.DeleteFunc(l.columns, func(c dayColumn) bool {
+			return slices.ContainsFunc(c.keys, func(key string) bool { return slices.Contains([]string{"rate", "price", "each", "orEqual"}, key) })
+		})
+		if l.name == "kit" {
+			l.about = "Of what must be in the van: " + strings.Join(b.reader.shelves, ", ") + "."
+		}
+	}
+	return all
+}
+
 // listsOfKit are those of what must be in the van.
 func listsOfKit() []dayList {
 	return []dayList{
@@ -79,7 +97,7 @@ func listsOfSetups() []dayList {
 
 // listSheets are the lists that the reader of the day has use for; those that are empty have no pages, and some stand on the pages of others.
 func (b *binder) listSheets() (all []*sheet) {
-	lists := dayLists()
+	lists := b.dayLists()
 	for i := range lists {
 		if l := &lists[i]; b.reads(l.name) && !(l.on != "" && b.reads(l.on)) {
 			all = append(all, b.listSheet(l, lists))
@@ -135,10 +153,13 @@ func (b *binder) noteOf(l *dayList) *section.Section {
 	return &section.Section{Words: b.lists.Lacks()}
 }
 
-// totals are the sums that stand over the kit.
+// totals are the sums that stand over the kit, or of which shelves it is.
 func (b *binder) totals(l *dayList) string {
-	if l.name != "kit" || len(b.reader.shelves) > 0 {
+	if l.name != "kit" {
 		return ""
+	}
+	if shelves := b.reader.shelves; len(shelves) > 0 {
+		return "of the van: " + strings.Join(shelves, ", ")
 	}
 	var words []string
 	if m := b.lists.Mass(); m.Number != nil {
@@ -239,7 +260,7 @@ func (b *binder) gathered(l *dayList, day *list.Day) (all []*section.Section) {
 		group := ""
 		if l.by != "" {
 			group = t.Said(r, t.At(l.by))
-		} else if shelves := b.reader.shelves; len(shelves) > 0 && !slices.Contains(shelves, t.Said(r, t.At("shelf"))) {
+		} else if shelves := b.reader.shelves; l.name == "kit" && len(shelves) > 0 && !slices.Contains(shelves, t.Said(r, t.At("shelf"))) {
 			continue
 		}
 		if len(all) == 0 || l.by != "" && all[len(all)-1].Title != group {

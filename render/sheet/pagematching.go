@@ -20,17 +20,26 @@ func (b *binder) matchingSheet() *sheet {
 		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
 		return d, d.heading("Matching", s.title)
 	}
-	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before a second page
+	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before another page, and to nothing else
+		larger := s.pages
 		s.pages = nil
-		var blocks []*draw.Block
-		for i := range matched {
-			blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
+		b.pour(s, b.matchingBlocks(t, matched, picture), note, begin)
+		if larger != nil && len(larger) <= len(s.pages) {
+			s.pages = larger
 		}
-		if b.pour(s, blocks, note, begin); len(s.pages) == 1 {
+		if len(s.pages) == 1 {
 			break
 		}
 	}
 	return s
+}
+
+// matchingBlocks are the faces, with pictures of a size.
+func (b *binder) matchingBlocks(t *draw.Typesetter, matched []section.Matched, picture float64) (blocks []*draw.Block) {
+	for i := range matched {
+		blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
+	}
+	return blocks
 }
 
 // looksOf is how the faces of a set-up look.

@@ -54,14 +54,14 @@ func namePages(sheets []*sheet) {
 // titles there.
 func outlinePages(sheets []*sheet) {
 	for _, s := range sheets {
-		heading := s.heading
+		if s.ofDay {
+			s.outlineDay()
+			continue
+		}
 		times := map[string]int{}
 		for i := range s.pages {
 			p := &s.pages[i]
-			if s.ofDay {
-				continue
-			}
-			if len(sheets) == 1 || heading == "" {
+			if len(sheets) == 1 || s.heading == "" {
 				p.Outline = nil
 				continue
 			}
@@ -69,7 +69,16 @@ func outlinePages(sheets []*sheet) {
 			if times[own]++; times[own] > 1 {
 				own = fmt.Sprintf("%s, page %d", own, times[own])
 			}
-			p.Outline = []string{heading, own}
+			p.Outline = []string{s.heading, own}
+		}
+	}
+}
+
+// outlineDay puts the pages of a list of a day that come behind its first under that, by their numbers.
+func (s *sheet) outlineDay() {
+	for i := 1; i < len(s.pages); i++ {
+		if p := &s.pages[i]; slices.Equal(p.Outline, s.pages[0].Outline) {
+			p.Outline = append(slices.Clip(p.Outline), fmt.Sprint("Page ", i+1))
 		}
 	}
 }

@@ -24,7 +24,7 @@ func readers() []reader {
 	const kit, consumables, dimmers, lamps, circuits, power = "kit", "consumables", "dimmers", "lamps", "circuits", "power"
 	return []reader{
 		{faces: true, plans: true, matching: true, lists: []string{kit, consumables, dimmers, lamps, circuits, power}},
-		{name: forElectric, plans: true, lists: []string{dimmers, lamps, circuits, power}},
+		{name: forElectric, plans: true, lists: []string{kit, consumables, dimmers, lamps, circuits, power}, shelves: []string{"unit", "bulb", "modifier", "accessory", "dimmer", "power", "cable", "adapter", "sheet"}},
 		{name: forGrip, plans: true, bare: true, lists: []string{kit}, shelves: []string{"stand", "rigging", "grip", "cloth", "bag", "safety"}},
 		{name: forCamera, plans: true, faces: true, matching: true},
 		{name: forRental, lists: []string{kit, consumables, lamps}},

@@ -13,7 +13,7 @@ import (
 
 // Compose draws the sheets of the set-ups of a scene in order, numbered through: of each the plan with its collar, and
 // as many pages of lists as the collar does not hold. There are no pages where an error was found. The same input gives
-// the same ink. A Run does the same for set-ups that come one after the other.
+// the same ink. A Run does the same for set-ups that come one after the other, and keeps its pages folded; here all lie open.
 func Compose(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 	r := NewRun(o)
 	for _, in := range ins {
@@ -24,7 +24,16 @@ func Compose(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 			r.Redraw(i, ins[i])
 		}
 	}
-	return r.Document()
+	doc, found := r.Document()
+	return open(doc), found
+}
+
+// open is a document none of whose pages is folded.
+func open(doc ink.Document) ink.Document {
+	for i := range doc.Pages {
+		doc.Pages[i] = *doc.Pages[i].Unfolded()
+	}
+	return doc
 }
 
 // Run draws the sheets of set-ups that come one after the other, and keeps of each its pages alone: light and set can
@@ -60,19 +69,13 @@ func (r *Run) Add(in Input) {
 		return
 	}
 	if s := r.drawn(in); s != nil {
+		s.fold()
 		r.sheets = append(r.sheets, s)
-		if n := len(r.sheets) - mostOpen; n > 0 {
-			r.sheets[n-1].fold()
-		}
 	}
 	if r.day != nil {
 		r.day.add(&in)
 	}
 }
-
-// mostOpen is how many sheets of a run are kept as they were drawn; those before them are folded, so that the memory of a run
-// hardly grows with its set-ups.
-const mostOpen = 6
 
 // drawn is the sheet of a set-up; nil after an error.
 func (r *Run) drawn(in Input) *sheet {
@@ -110,10 +113,8 @@ func (r *Run) Misfit(i int) bool {
 func (r *Run) Redraw(i int, in Input) {
 	if s := r.drawn(in); s != nil {
 		s.movable = false // not even if that paper does not hold it
+		s.fold()
 		r.sheets[i] = s
-		if i < len(r.sheets)-mostOpen {
-			s.fold()
-		}
 	}
 }
 
@@ -173,7 +174,7 @@ func (s *sheet) onPaper(p layout.Paper) {
 	s.movable = false
 }
 
-// fold keeps the pages in little memory.
+// fold keeps the pages in little memory, for the memory of a run is not to grow with its set-ups.
 func (s *sheet) fold() {
 	for i := range s.pages {
 		s.pages[i].Fold()

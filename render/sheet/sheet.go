@@ -39,6 +39,7 @@ func newSheet(in Input, o Options, log *faults) *sheet {
 	w := asked(o, in.Setup, log)
 	in = w.reader.restrict(in)
 	s := &sheet{request: w, fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
+	s.fields.Crew = cmp.Or(w.reader.name, s.fields.Crew) // else pages for one reader would say that they are for all
 	if o.Since != nil {
 		s.fields.Revision = section.Joined(", ", s.fields.Revision, "since "+o.Since.Words)
 	}

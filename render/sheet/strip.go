@@ -42,10 +42,10 @@ func Strips(ins []Input, o Options, sheets int) ink.Document {
 	for _, in := range ins {
 		r.Add(in)
 	}
-	return r.Document(sheets)
+	return open(r.Document(sheets))
 }
 
-// StripRun draws strips of set-ups that come one after the other, as Strips does.
+// StripRun draws strips of set-ups that come one after the other, as Strips does, and keeps them folded.
 type StripRun struct {
 	options  Options
 	setups   int
@@ -72,7 +72,9 @@ func (r *StripRun) Add(in Input) {
 	if r.log.failed() {
 		return
 	}
-	r.columns = append(r.columns, strip{s.d}.column(fmt.Sprintf("%d / %d", len(r.columns)+1, r.setups)))
+	column := strip{s.d}.column(fmt.Sprintf("%d / %d", len(r.columns)+1, r.setups))
+	column.Fold()
+	r.columns = append(r.columns, column)
 	if r.first == nil {
 		s.release()
 		r.first = s

@@ -56,3 +56,36 @@ func TestAChangeIsOneSlip(t *testing.T) {
 		t.Error("what is no Go has changes")
 	}
 }
+
+const heads = `package p
+
+type pair[K comparable] struct{ a, b K }
+
+func (pair[K]) same(K) (bool, error) { return 1 < 2, nil }
+
+func (p *pair[K]) add(_ int, more ...K) { p.a, _ = p.b, 1+1 }
+
+func most[K int | float64](a, _ K, _ func(a, b int) bool) (r K) { r = a * 2; return }
+`
+
+// A function goes to its copy with all it was given, whatever its head leaves without a name.
+func TestEveryHeadGoesToItsCopy(t *testing.T) {
+	all, err := changes("p.go", []byte(heads))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := copied("p.go", []byte(heads), all)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		"func (unnamed59__ pair[K]) same(unnamed73__ K) (bool, error) { if mutant__ == 1 { return unnamed59__.same__1(unnamed73__) }; if mutant__ == 2 {",
+		"func (p *pair[K]) add(unnamed135__ int, more ...K) { if mutant__ == 3 { p.add__3(unnamed135__, more...); return }; p.a",
+		"if mutant__ == 4 { return most__4[K](a, ", "\n//line mutant2:1\nfunc (pair[K]) same__2(K) (bool, error) { return 1 >= 2, nil }\n",
+		"func most__4[K int | float64](a, _ K, _ func(a, b int) bool) (r K) { r = a / 2; return }",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %s in\n%s", want, text)
+		}
+	}
+}

@@ -1,22 +1,25 @@
 // Command mutants changes the code of packages in one place at a time and runs their short tests each time: a change that
 // no test notices has lived. It takes a sample, so that packages can be tried whose tests take seconds; .ci/mutate tries
-// every change of the small ones. Run it from the root of the tree:
+// every change of the small ones. All changes of a sample are built into one program, and the quick tests have the first go.
+// Run it from the root of the tree:
 //
 //	go run ./cmd/internal/mutants -n 80 -seed 1 plan/light/radiosity
+//	go run ./cmd/internal/mutants -of caster.go -run Doors plan/light    only changes of one file, and tests of some names
+//	go run ./cmd/internal/mutants -also plan/meter plan/light    the tests of plan/meter may notice, too
 //
 // It exits with 1 where fewer than 85 % of the changes are noticed, and with 2 where nothing can be said: no package is
 // named, or its tests fail as it is.
 package main
 
 import (
-	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
 	"math/rand/v2"
 	"os"
-	"os/exec"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -35,6 +38,9 @@ func run(args []string, out, said io.Writer) (status int) {
 	}
 	n := flags.Int("n", 40, "how many changes of each package to try")
 	seed := flags.Uint64("seed", 1, "which changes")
+	of := flags.String("of", ".", "only changes like `this`, a regular expression, as lens.go:42:")
+	only := flags.String("run", ".", "only tests whose names are like `this`, a regular expression")
+	also := flags.String("also", "", "another `folder` whose tests may notice what those of the package do not")
 	if err := flags.Parse(args); err != nil {
 		return 2
 	}
@@ -42,8 +48,14 @@ func run(args []string, out, said io.Writer) (status int) {
 		flags.Usage()
 		return 2
 	}
+	like, err := regexp.Compile(*of)
+	if err != nil {
+		fmt.Fprintln(said, err)
+		return 2
+	}
 	for _, pkg := range flags.Args() {
-		noticed, lived, err := try(pkg, *n, *seed, out)
+		b := build{pkg: pkg, only: *only}
+		noticed, lived, err := b.try(*also, choice{like, *n, *seed}, out)
 		if err != nil {
 			fmt.Fprintln(said, err)
 			return 2
@@ -56,39 +68,52 @@ func run(args []string, out, said io.Writer) (status int) {
 	return status
 }
 
+// choice says which changes are tried.
+type choice struct {
+	like *regexp.Regexp
+	n    int // at most
+	seed uint64
+}
+
+// of is a sample of all changes.
+func (s choice) of(all []change) []change {
+	all = slices.DeleteFunc(all, func(c change) bool { return !s.like.MatchString(c.String()) })
+	r := rand.New(rand.NewPCG(s.seed, 0))
+	r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
+	return all[:min(s.n, len(all))]
+}
+
 // try tries a sample of the changes of a package, and prints those that lived. Those that do not compile do not count. The
 // tests have to pass without a change: else they would notice every one.
-func try(pkg string, n int, seed uint64, lives io.Writer) (noticed, lived int, err error) {
-	all, err := changesOf(pkg)
+func (b *build) try(also string, s choice, lives io.Writer) (noticed, lived int, err error) {
+	all, err := changesOf(b.pkg)
 	if err != nil {
 		return 0, 0, err
 	}
-	if len(all) == 0 {
-		return 0, 0, fmt.Errorf("%s: nothing to change: name a folder with Go files, from the root of the tree", pkg)
+	if b.all = s.of(all); len(b.all) == 0 {
+		return 0, 0, fmt.Errorf("%s: nothing to change: name a folder with Go files, from the root of the tree", b.pkg)
 	}
-	if out, passed := tested(pkg); !passed {
-		return 0, 0, fmt.Errorf("%s: its tests fail as it is, without any change: mend that first\n%s", pkg, out)
+	if b.folder, err = os.MkdirTemp("", "mutants"); err != nil {
+		return 0, 0, err
 	}
-	r := rand.New(rand.NewPCG(seed, 0))
-	r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
-	folder, err := os.MkdirTemp("", "mutants")
+	defer os.RemoveAll(b.folder)
+	rounds, err := b.rounds(b.pkg)
+	if err == nil && also != "" {
+		var more []round
+		more, err = b.rounds(also)
+		rounds = append(rounds, more...)
+	}
 	if err != nil {
 		return 0, 0, err
 	}
-	defer os.RemoveAll(folder)
-	for _, c := range all {
-		if noticed+lived == n {
-			break
-		}
-		out, passed, err := test(pkg, c, folder)
+	for i, c := range b.all {
 		switch {
-		case err != nil:
-			return 0, 0, err
-		case passed:
+		case c.file == "":
+		case b.notices(rounds, i+1):
+			noticed++
+		default:
 			lived++
 			fmt.Fprintln(lives, c)
-		case !strings.Contains(out, "[build failed]"):
-			noticed++
 		}
 	}
 	return noticed, lived, nil
@@ -115,36 +140,4 @@ func changesOf(pkg string) (all []change, err error) {
 		all = append(all, found...)
 	}
 	return all, nil
-}
-
-// test runs the short tests of a package with a change laid over its file, which stays as it is. A test that runs for ever
-// has noticed.
-func test(pkg string, c change, folder string) (out string, passed bool, err error) {
-	text, err := os.ReadFile(c.file)
-	if err != nil {
-		return "", false, err
-	}
-	changed, overlay := filepath.Join(folder, "changed.go"), filepath.Join(folder, "overlay.json")
-	whole, err := filepath.Abs(c.file)
-	if err != nil {
-		return "", false, err
-	}
-	list, err := json.Marshal(map[string]map[string]string{"Replace": {whole: changed}})
-	if err != nil {
-		return "", false, err
-	}
-	for name, content := range map[string][]byte{changed: []byte(c.apply(text)), overlay: list} {
-		if err := os.WriteFile(name, content, 0o600); err != nil {
-			return "", false, err
-		}
-	}
-	out, passed = tested(pkg, "-overlay", overlay)
-	return out, passed, nil
-}
-
-// tested runs the short tests of a package, and says whether they pass.
-func tested(pkg string, flags ...string) (out string, passed bool) {
-	args := append([]string{"test", "-short", "-failfast", "-vet=off", "-timeout", "200s"}, flags...)
-	found, failed := exec.Command("go", append(args, "./"+pkg)...).CombinedOutput()
-	return string(found), failed == nil
 }

@@ -356,7 +356,11 @@ var dayEdits = []struct{ was, is, names string }{
 func TestARevisionOfARandomDay(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4+*editsFrom, 3))
 	for i, e := range dayEdits {
-		text := days.Make(*editsFrom + uint64(i))
+		seed := *editsFrom + uint64(i)
+		for e.is == "" && strings.Contains(days.Make(seed), "reverse:") {
+			seed++ // a reverse may take from the line who change places
+		}
+		text := days.Make(seed)
 		if strings.Count(text, e.was) != 1 {
 			t.Fatalf("%q stands not once in the day", e.was)
 		}

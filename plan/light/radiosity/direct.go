@@ -103,12 +103,12 @@ func (d *directSolver) raiseToNeighbours(means []float64, s int) {
 // the lamp bring stands in its place.
 func (d *directSolver) balance() {
 	t, channels, out := d.t, d.channels, d.lux
-	brought, flux, all := d.followRays()
+	brought, swallowed, flux, all := d.followRays()
 	if !all {
 		return
 	}
 	for c := range channels {
-		sum := 0.0
+		sum := swallowed[c]
 		for s := 1; s < len(t.patches); s++ {
 			for k, a := range t.patches[s].area {
 				sum += a * float64(out[(4*s+k)*channels+c])
@@ -158,17 +158,22 @@ type landed struct {
 	part    colour.RGB // of the lamp's flux, lm
 }
 
-// followRays follows the rays of the lamp; all says whether everything comes to surfaces.
-func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool) {
+// followRays follows the rays of the lamp, and gives what they bring to elements, what of it ends on black surfaces, and the sum; all says
+// whether everything comes to surfaces.
+func (d *directSolver) followRays() (brought []landed, swallowed, flux colour.RGB, all bool) {
 	t := d.t
 	all = d.lamp.EmitRays(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
 		e := t.mesh.element(&h, at)
+		flux = flux.Add(part)
+		if e != black && t.mesh.faceOf(e).isBlack() {
+			swallowed = swallowed.Add(part)
+			return true
+		}
 		slot := int(t.slots[e/4])
 		brought = append(brought, landed{4*slot + t.patches[slot].elementWithArea(int(e&3)), part})
-		flux = flux.Add(part)
 		return slot != 0
 	})
-	return brought, flux, all
+	return brought, swallowed, flux, all
 }
 
 // lightRow asks for the light of the patches from a slot on, before end, that lie in a row, and gives the slot after them: most of a

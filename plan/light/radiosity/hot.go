@@ -71,20 +71,20 @@ func (s *hotParts) share() float64 {
 
 // findHot finds the hot elements of a lamp.
 func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotParts) {
-	all, open, met := 0.0, 0.0, 0.0
+	all, followed, met := 0.0, 0.0, 0.0
 	for slot := 1; slot < len(t.patches); slot++ {
 		for k, a := range t.patches[slot].area {
 			all += a * t.returned(straight, 4*slot+k)
-			open += a
+			followed += a
 		}
 		met += t.patches[slot].whole() * t.patches[slot].kept.Y()
 	}
-	if open == 0 || t.quality.HotSamples == 0 {
+	if followed == 0 || t.quality.HotSamples == 0 {
 		return s
 	}
 	s.of, s.all = map[uint32][2]int{}, all
-	mean := all / open
-	ofCloth := mean * max(1, hotTimes*min(1, met/(openShare*open)))
+	mean := all / (followed + t.blackArea) // rays look at what is black as often as at the rest
+	ofCloth := mean * max(1, hotTimes*min(1, met/(openShare*followed)))
 	for slot := 1; slot < len(t.patches) && mean > 0; slot++ {
 		p := &t.patches[slot]
 		f := &t.mesh.faces[p.face]

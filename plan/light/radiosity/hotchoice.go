@@ -3,7 +3,6 @@ package radiosity
 import (
 	"math"
 	"slices"
-	"sort"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -58,11 +57,25 @@ func (c *hotChoice) choose(s *hotParts, from *viewpoint, within float64) {
 // pick finds the figure that a place along a sum falls on: its number, how far along it the place is, 0 to 1, and the
 // figure.
 func pick(upTo []float64, at float64) (k int, rest, figure float64) {
-	k = min(sort.SearchFloat64s(upTo, at), len(upTo)-1)
+	k = min(reaching(upTo, at), len(upTo)-1)
 	before := 0.0
 	if k > 0 {
 		before = upTo[k-1]
 	}
 	figure = upTo[k] - before
 	return k, min((at-before)/figure, 1), figure
+}
+
+// reaching is the place of the first of some figures, which ascend, that reaches one; their number where none does. The search of the
+// library asks a function at each step.
+func reaching(upTo []float64, at float64) int {
+	low, high := 0, len(upTo)
+	for low < high {
+		if middle := int(uint(low+high) >> 1); upTo[middle] < at {
+			low = middle + 1
+		} else {
+			high = middle
+		}
+	}
+	return low
 }

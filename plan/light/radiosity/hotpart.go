@@ -124,7 +124,10 @@ func (p *hotPatch) chance(from *viewpoint, within float64) float64 {
 	length = max(length, p.closest)
 	margin := (within + p.radius) / length
 	in, out := r3.Dot(way, from.normal)/length, -r3.Dot(way, p.normal)/length
-	return p.power * (max(0, out) + margin) * (from.response.To(in) + margin) / (length * length)
+	if out < 0 {
+		out = 0
+	}
+	return p.power * (out + margin) * (from.response.To(in) + margin) / (length * length)
 }
 
 // power is what a part returns of the lamp's own light, lm, channels together.

@@ -1,8 +1,6 @@
 package radiosity
 
 import (
-	"sort"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
@@ -83,7 +81,7 @@ func (l *hotSampler) far(chances []float64) {
 		if of.from > 0 {
 			before = s.upTo[of.from-1]
 		}
-		n := min(of.from+sort.SearchFloat64s(s.upTo[of.from:of.to], before+rest*of.power), of.to-1)
+		n := min(of.from+reaching(s.upTo[of.from:of.to], before+rest*of.power), of.to-1)
 		part := &s.parts[n]
 		if part.isClose(r3.Norm2(r3.Sub(part.middle, from.middle))) {
 			continue
@@ -94,7 +92,10 @@ func (l *hotSampler) far(chances []float64) {
 
 // one is one look, by a point of the sequence. It counts for so much.
 func (l *hotSampler) one(g hotSample, point int, counts float64) {
-	x, y, way := l.samples[point%len(l.samples)].Shifted(&l.from.shift)
+	if point >= len(l.samples) {
+		point %= len(l.samples)
+	}
+	x, y, way := l.samples[point].Shifted(&l.from.shift)
 	if seen := l.tracer.seenFrom(l.from.at(x, y), l.from, g.part, way); seen != (colour.RGB{}) {
 		g.gain = seen.Scale(counts)
 		l.each(g)

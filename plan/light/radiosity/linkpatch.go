@@ -87,7 +87,14 @@ const mostTried = 4096
 // enqueue takes up the patches of elements that have been seen for the first time.
 func (t *Transport) enqueue(elements []uint32) {
 	for _, e := range elements {
-		if p := t.mesh.patchOf(e); p != 0 && t.slots[p] == 0 {
+		p := t.mesh.patchOf(e)
+		if p == 0 {
+			continue
+		}
+		switch t.slots[p] {
+		case blackSlot:
+			t.slots[p] = seenBlackSlot
+		case 0:
 			t.slots[p] = 1
 			t.queue = append(t.queue, p)
 			t.enqueueBehind(p)

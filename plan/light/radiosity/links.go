@@ -11,7 +11,7 @@ import (
 // linkAllSeen follows the rays of all patches that have been seen, and of those that they see, until no
 // new ones come up.
 func (t *Transport) linkAllSeen(ctx context.Context) error {
-	t.slots = make([]uint32, t.mesh.count)
+	t.slots = t.mesh.slotsOfBlack()
 	t.samples = sobol.Samples(max(t.quality.Links, mostTried))
 	t.patches = append(t.patches, patch{})
 	for i := range t.places {

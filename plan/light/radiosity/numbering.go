@@ -28,9 +28,11 @@ func (t *Transport) rankFiltered() (rank []uint32) {
 func (t *Transport) number() {
 	// In the order of the mesh, so that it leaves no trace which receptor saw a patch first.
 	slices.SortFunc(t.patches, func(a, b patch) int { return cmp.Compare(a.number, b.number) })
+	t.forgetBlack()
 	for s := 1; s < len(t.patches); s++ {
 		t.slots[t.patches[s].number] = uint32(s)
 	}
+	t.setSwallowed()
 	n := numbers{t.slots, t.rankFiltered(), uint32(4 * len(t.patches))}
 	for i := range t.filtered {
 		t.filtered[i].element = n.of(t.filtered[i].element)
@@ -63,7 +65,11 @@ func (n *numbers) of(element uint32) uint32 {
 	if element&filteredBit != 0 {
 		return n.end + 4*n.rank[element&^filteredBit]
 	}
-	return 4*n.slots[element/4] + element&3
+	slot := n.slots[element/4]
+	if slot == 0 {
+		return black
+	}
+	return 4*slot + element&3
 }
 
 func (n *numbers) replace(elements []uint32) {

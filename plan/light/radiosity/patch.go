@@ -17,6 +17,7 @@ type patch struct {
 	importance float64 // share of what single receptors read that hangs on its light
 	area       [4]float64
 	kept       colour.RGB     // share of its light that comes to a surface
+	swallowed  colour.RGB     // share of its light that comes to a surface that returns nothing
 	parts      *[4][][]r3.Vec // by element: what lies on the face and in the air; nil where all does
 }
 

@@ -96,7 +96,7 @@ func (t *Transport) traceRun(e *tracer, p *place, from int) (some []landing) {
 		e.number = k
 		p.hits[k], _ = e.trace(r.At, d, r.Skip)
 		p.at[k] = e.at
-		if p.hits[k] != black && t.isNear(r.At, e.element) {
+		if p.hits[k] != black && t.isNear(r.At, e.element) && !t.mesh.faceOf(e.element).isBlack() {
 			some = append(some, landing{int32(k), p.hits[k], e.at})
 		}
 	}
@@ -126,7 +126,7 @@ func (t *Transport) rayWeights(i int, weights []float64) []float64 {
 
 // isNear says whether the middle of an element lies close to a place.
 func (t *Transport) isNear(at r3.Vec, element uint32) bool {
-	f := &t.mesh.faces[t.mesh.face(element/4)]
+	f := t.mesh.faceOf(element)
 	cell := int(element/4 - f.first)
 	x, y := f.du*(float64(cell%f.nu)+0.25+0.5*float64(element&1)), f.dv*(float64(cell/f.nu)+0.25+0.5*float64(element>>1&1))
 	return r3.Norm2(r3.Sub(f.at(x, y), at)) < t.quality.Near*t.quality.Near

@@ -19,7 +19,7 @@ type solver struct {
 	reflect   []columns        // by face
 	other     []int32          // by slot of a cloth: the one on its other face; 0 for others; nil without cloth
 	flux      columns          // what comes straight from the lamps, lm
-	returned  columns          // and what of it is returned to surfaces
+	returned  columns          // and what of it is returned to surfaces that are followed
 	gain      columns          // what links are multiplied by, so that no flux is made or lost
 	closed    [width]bool      // whether next to nothing leaves the set: what is lost tells how much links are off by
 	done      [width]bool      // columns that change no more, whatever is solved beside them
@@ -52,19 +52,19 @@ func newSolver(t *Transport) *solver {
 func (w *solver) load(lamps []directLux, hot []hotParts, fromHot [][]float32) {
 	t, channels := w.t, w.t.Channels()
 	w.reset(lamps, channels)
-	var sent columns
+	var sent, swallowed columns
 	w.setExitance()
 	w.removeHot(hot)
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		w.ofDirect[s] = sum(w.exitance, t.links[p.from:p.to], 0)
-		w.addFlux(s, &sent)
+		w.addFlux(s, &sent, &swallowed)
 	}
 	for i := range fromHot {
 		w.addHot(fromHot[i], i)
 	}
 	for c := range width {
-		w.closed[c] = sent[c]-w.returned[c] <= closedLeak*sent[c]
+		w.closed[c] = sent[c]-(w.returned[c]+swallowed[c]) <= closedLeak*sent[c]
 	}
 }
 
@@ -82,15 +82,18 @@ func (w *solver) reset(lamps []directLux, channels int) {
 	w.exitance = make([]columns32, 4*(len(w.t.patches)+len(w.t.filtered)))
 }
 
-// addFlux adds the straight light on a patch to the flux, and what the patch returns of it to what is sent.
-func (w *solver) addFlux(s int, sent *columns) {
+// addFlux adds the straight light on a patch to the flux, what the patch returns of it to what is sent, and what of that ends on
+// black surfaces to what is swallowed.
+func (w *solver) addFlux(s int, sent, swallowed *columns) {
 	p := &w.t.patches[s]
 	for k, a := range p.area {
 		for c := range width {
 			e := a * w.from(4*s+k, c)
 			w.flux[c] += e
+			returned := e * w.returns(p, c)
 			w.returned[c] += e * w.keptShare(p, c)
-			sent[c] += e * w.returns(p, c)
+			sent[c] += returned
+			swallowed[c] += returned * p.swallowed[w.channel[c]]
 		}
 	}
 }
@@ -124,9 +127,9 @@ func (w *solver) from(e, column int) float64 {
 	return float64(w.direct[column][e*w.t.Channels()])
 }
 
-// keptShare is the share of what falls on a patch that it returns to surfaces.
+// keptShare is the share of what falls on a patch that it returns to surfaces that return some of it.
 func (w *solver) keptShare(p *patch, c int) float64 {
-	return w.returns(p, c) * p.kept[w.channel[c]]
+	return w.returns(p, c) * (p.kept[w.channel[c]] - p.swallowed[w.channel[c]])
 }
 
 // returns is the share of what falls on a patch that it returns.
@@ -265,7 +268,7 @@ func (w *solver) account(b *block) {
 			for c := range width {
 				in := a * (w.from(4*s+k, c) + w.arriving(s)[c]) * w.t.mesh.faces[p.face].met
 				out := in * w.returns(p, c)
-				b.taken[c] += in - out
+				b.taken[c] += in - out + out*p.swallowed[w.channel[c]]
 				b.lost[c] += out * (1 - p.kept[w.channel[c]])
 			}
 		}

@@ -26,7 +26,8 @@ type Transport struct {
 	cells        []cell
 	queue        []uint32 // patches that have been seen and not been linked
 	lattices     []*frame
-	points       int // of all lattices
+	points       int     // of all lattices
+	blackArea    float64 // m², of the patches that have been seen and return nothing
 }
 
 // Dark says whether no surface of the set returns any light.

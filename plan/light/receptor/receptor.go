@@ -23,9 +23,12 @@ const (
 // To is the response to light by the cosine of its angle from the axis.
 func (r Response) To(cos float64) float64 {
 	if r == Dome {
-		return max(0, (1+cos)/2)
+		cos = (1 + cos) / 2
 	}
-	return max(0, cos)
+	if cos <= 0 {
+		return 0
+	}
+	return cos
 }
 
 // Integral is that of the response over all directions by pi: the light, lx, that a receptor gets of surfaces all round that

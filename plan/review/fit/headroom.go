@@ -16,7 +16,8 @@ import (
 type obstacle struct {
 	outline   []r2.Vec
 	low, high float64
-	hangs     bool // it stands on no floor
+	of        string // what can be moved: a thing as the sheet calls it; "" of walls and windows
+	hangs     bool   // it stands on no floor
 }
 
 // headroom is how high a way out is clear at least, m: Approved Document B of England, volume 2, has 2 m on all escape routes, with nothing but door
@@ -32,16 +33,19 @@ func hanging(s *plan.Setup) []obstacle {
 	h := hangers{setup: s}
 	for i := range s.Lights {
 		l := &s.Lights[i]
+		h.of = l.Numbered()
 		h.held(&l.Mount, body.HeadOf(l), r2.Vec{})
 		h.held(&l.Mount, body.HoldersOf(&l.Mount, l.Frame, l.Base), r2.Vec{})
 	}
 	for i := range s.Grip {
 		g := &s.Grip[i]
+		h.of = g.Numbered()
 		h.held(&g.Mount, body.SheetsOf(g), r2.Scale(hangsHalf, plan.InPlan(g.Frame.Axis)))
 		h.held(&g.Mount, body.HoldersOf(&g.Mount, g.Frame, g.Base), r2.Vec{})
 	}
 	for i := range s.Furniture {
 		f := &s.Furniture[i]
+		h.of = f.Name
 		if f.Z0 >= f.Base+body.LegClearance && f.Kind != term.Stairs && f.Kind != term.Deck {
 			for _, part := range f.Parts {
 				h.add(body.Prism(body.Whole, part.Outline, part.Z0, part.Z1), r2.Vec{})
@@ -55,6 +59,7 @@ func hanging(s *plan.Setup) []obstacle {
 type hangers struct {
 	setup *plan.Setup
 	all   []obstacle
+	of    string // what is added is part of
 }
 
 // held adds the pieces of a thing but its legs, so much thicker to either side.
@@ -68,6 +73,7 @@ func (h *hangers) held(m *plan.Mount, pieces []body.Piece, thick r2.Vec) {
 
 func (h *hangers) add(p body.Piece, thick r2.Vec) {
 	if o, ok := underHead(h.setup, &p, thick); ok {
+		o.of = h.of
 		h.all = append(h.all, o)
 	}
 }

@@ -36,9 +36,9 @@ func wayOutOf(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) {
 	case !joined:
 		r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
 	case wide <= 0:
-		r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has no way to the way out %s past %s", p.Name, o.Name, past)
+		r.Warnf(o.Span, CodeEscape, clearing(r, all, p, o), "%s has no way to the way out %s past %s", p.Name, o.Name, past)
 	case wide < escapeWide:
-		r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past %s, and %s is usual at least",
+		r.Warnf(o.Span, CodeEscape, clearing(r, all, p, o), "%s has a way of %s to the way out %s past %s, and %s is usual at least",
 			p.Name, r.Length(wide), o.Name, past, r.Length(escapeWide))
 	}
 }
@@ -53,6 +53,26 @@ func pastWhat(r *checker, all []obstacle, wide float64, p *plan.Person, o *plan.
 		return "what stands there and hangs lower than " + r.Length(headroom)
 	}
 	return "what stands there"
+}
+
+// mostCleared is how many things are looked at for the one that is in the way, so that no scene takes long.
+const mostCleared = 40
+
+// clearing says what to do about a way that is too narrow, by the one thing whose going makes it wide, where one alone does.
+func clearing(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) string {
+	var tried []string
+	for i := len(all) - 1; i >= 0; i-- { // equipment before furniture
+		of := all[i].of
+		if of == "" || slices.Contains(tried, of) || len(tried) == mostCleared {
+			continue
+		}
+		tried = append(tried, of)
+		rest := slices.DeleteFunc(slices.Clone(all), func(q obstacle) bool { return q.of == of })
+		if wide, _ := widest(r, rest, p, o); wide >= escapeWide {
+			return "move " + of + " out of that way, or name another way out"
+		}
+	}
+	return "clear a way, or name another way out"
 }
 
 // way looks for ways to an opening over floors and flights.

@@ -26,49 +26,70 @@ func clearWidth(o *plan.Opening) float64 {
 	return min(o.Width(), r2.Norm(r2.Sub(edge, r2.Vec{X: o.Width()})))
 }
 
+// obstacles are what stands in the way of who walks, in the making.
+type obstacles struct {
+	all []obstacle
+	of  string // what is added is part of
+}
+
+func (o *obstacles) add(ring []r2.Vec, low, high float64) {
+	for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
+		o.all = append(o.all, obstacle{plane.CounterClockwise(part), low, high, o.of, false})
+	}
+}
+
+// legs adds the ground that legs take.
+func (o *obstacles) legs(m *plan.Mount, base float64) {
+	if m.Kind.OnLegs() && m.On == "" {
+		o.add(body.GroundOf(m), base, base+body.LegClearance)
+	}
+}
+
 // onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, stands and cameras by the
 // ground that their legs take, and what hangs lower than a way is clear to.
-func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
-	add := func(ring []r2.Vec, low, high float64) {
-		for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
-			all = append(all, obstacle{plane.CounterClockwise(part), low, high, false})
-		}
-	}
+func onFloors(r *checker, way *plan.Opening) []obstacle {
+	var on obstacles
 	for i := range r.out.Walls {
 		if w := &r.out.Walls[i]; w.Opening == "" {
-			add(w.Outline, w.Z0, w.Z1)
+			on.add(w.Outline, w.Z0, w.Z1)
 		}
 	}
 	for i := range r.out.Openings {
 		if o := &r.out.Openings[i]; o.Kind == term.Window && o.Name != way.Name {
-			add(o.Plan(), o.Sill, o.Head)
+			on.add(o.Plan(), o.Sill, o.Head)
 		}
 	}
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
+		on.of = f.Name
 		if f.Z0 < f.Base+body.LegClearance && f.Z1 > f.Base+body.LegStep && f.Kind != term.Stairs && f.Kind != term.Deck {
 			for _, p := range f.Parts {
-				add(p.Outline, f.Base, f.Z1)
+				on.add(p.Outline, f.Base, f.Z1)
 			}
 		}
 	}
-	ground := func(m *plan.Mount, base float64) {
-		if m.Kind.OnLegs() && m.On == "" {
-			add(body.GroundOf(m), base, base+body.LegClearance)
+	on.equipment(r.out)
+	return append(on.all, hanging(r.out)...)
+}
+
+// equipment adds what stands and cameras take of the floor.
+func (o *obstacles) equipment(s *plan.Setup) {
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		o.of = l.Numbered()
+		o.legs(&l.Mount, l.Base)
+	}
+	for i := range s.Grip {
+		g := &s.Grip[i]
+		o.of = g.Numbered()
+		o.legs(&g.Mount, g.Base)
+	}
+	for i := range s.Cameras {
+		if c := &s.Cameras[i]; c.Track == nil {
+			o.of = c.Name
+			o.legs(body.LegsOfCamera(c), c.Base)
 		}
 	}
-	for i := range r.out.Lights {
-		ground(&r.out.Lights[i].Mount, r.out.Lights[i].Base)
-	}
-	for i := range r.out.Grip {
-		ground(&r.out.Grip[i].Mount, r.out.Grip[i].Base)
-	}
-	for i := range r.out.Cameras {
-		if c := &r.out.Cameras[i]; c.Track == nil {
-			ground(body.LegsOfCamera(c), c.Base)
-		}
-	}
-	return append(all, hanging(r.out)...)
 }
 
 // widestWay is how wide a way there is from one place to another, m, up to the usual width: 0 where there is none.

@@ -14,9 +14,9 @@ import (
 
 // cueGraph is how the key sides of some faces go over time: stops from the working stop, a line a face.
 type cueGraph struct {
-	stopPlot // pitched so that figures of neighbours keep apart in any lettering
-	cues     *meter.Cues
-	curves   []meter.Curve
+	stopPlot
+	cues   *meter.Cues
+	curves []meter.Curve
 }
 
 // Sizes of the graph beside those of a walk's, mm.
@@ -40,7 +40,7 @@ func (c *Drawing) cueRows(all *meter.Cues) (rows []Row) {
 // cueRow is one graph as a row of the collar.
 func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 	st := c.Pad.listed(c.Pad.Look.Quiet)
-	g := cueGraph{cues: all, curves: curves, stopPlot: stopPlot{low: -1, high: 1, pitch: math.Max(stopPitch, st.Leading()), long: all.Axis.End}}
+	g := cueGraph{cues: all, curves: curves, stopPlot: stopPlot{low: -1, high: 1, pitch: pitchOf(st), long: all.Axis.End}}
 	wide := 0.0 // of the longest name
 	for i := range curves {
 		wide = math.Max(wide, math.Min(mostNameWide, st.Width(curves[i].Person)))

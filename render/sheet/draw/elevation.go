@@ -1,13 +1,10 @@
 package draw
 
 import (
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
@@ -25,11 +22,6 @@ func (c *Drawing) readingsOn(f WallFace) (all []*meter.Reading) {
 		}
 	}
 	return all
-}
-
-// metersAt says whether what a meter reads at a point is the wall's light.
-func (f *WallFace) metersAt(at r3.Vec) bool {
-	return math.Abs(f.off(plan.InPlan(at))) < 5*onFace && box.Contains(f.box(), f.at(at))
 }
 
 // Draw draws the wall: the map of light on it, its openings, what stands before it, its

@@ -27,13 +27,13 @@ type stopPlot struct {
 	plot  r2.Box  // mm
 	low   int     // stops at the foot of the plot
 	high  int     // and at its top
-	pitch float64 // mm of a stop
+	pitch float64 // mm of a stop, in which the figures of neighbours keep apart in any lettering
 	long  float64 // from the left to the right, m or s
 }
 
 // Sizes of the graph, mm.
 const (
-	stopPitch  = 3.4 // of a stop
+	stopPitch  = 3.4 // of a stop, at the least
 	graphLeft  = 6.5 // for the figures of stops
 	graphRight = 6.0 // for the letters of cameras
 	graphFoot  = 7.2 // for the figures of metres
@@ -45,15 +45,19 @@ const (
 // mostStops is how many stops over and under a graph shows: what lies beyond is drawn on its edge.
 const mostStops = 5
 
+// pitchOf is the height of a stop, mm: the figures of neighbours keep apart.
+func pitchOf(st style) float64 { return math.Max(stopPitch, st.Leading()) }
+
 // walkRow is the graph as a row of the collar.
 func (c *Drawing) walkRow(w *meter.Walk) Row {
 	low, high := stopSpan(w)
 	st := c.Pad.listed(c.Pad.Look.Quiet)
-	high += max(0, int(math.Ceil((st.Leading()*float64(len(w.Courses))-stopPitch*float64(high-low))/stopPitch)))
-	tall := stopPitch * float64(high-low)
+	pitch := pitchOf(st)
+	high += max(0, int(math.Ceil((st.Leading()*float64(len(w.Courses))-pitch*float64(high-low))/pitch)))
+	tall := pitch * float64(high-low)
 	return Row{Height: tall + st.Cap/2 + graphFoot, Draw: func(p Pad, x, top float64) {
 		top -= st.Cap / 2
-		plot := stopPlot{box.Of(x+graphLeft, top-tall, x+layout.Measure-graphRight, top), low, high, stopPitch, w.Length}
+		plot := stopPlot{box.Of(x+graphLeft, top-tall, x+layout.Measure-graphRight, top), low, high, pitch, w.Length}
 		g := walkGraph{stopPlot: plot, walk: w, feet: c.Feet}
 		p = p.of("graph:"+w.Person, "Stops from the working stop along the walk of "+w.Person+".")
 		g.axes(p, st)

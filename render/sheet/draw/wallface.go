@@ -104,3 +104,8 @@ func (f *WallFace) sized(v layout.View) r2.Box {
 	const off = 3.2 // mm
 	return box.Inset(v.Box(f.box()), -off-sectionDeep*v.Scale, -off-sectionDeep*v.Scale)
 }
+
+// metersAt says whether what a meter reads at a point is the wall's light.
+func (f *WallFace) metersAt(at r3.Vec) bool {
+	return math.Abs(f.off(plan.InPlan(at))) < 5*onFace && box.Contains(f.box(), f.at(at))
+}
