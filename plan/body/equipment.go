@@ -9,7 +9,8 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// The measures of a camera and its legs, m: common practice.
+// The measures of a camera and its legs, m: typical of cameras on three legs at the height of eyes, common practice, from memory. Legs at half that height
+// stand as wide.
 const (
 	cameraWidth  = 0.17
 	cameraHeight = 0.20

@@ -52,6 +52,11 @@ func GroundOf(m *plan.Mount) []r2.Vec {
 	return ring
 }
 
+// GroundPiece is the ground that the legs of a mount take, over what it stands on: what stands up from there stands between them.
+func GroundPiece(m *plan.Mount, base float64) Piece {
+	return Prism(Ground, GroundOf(m), base+LegStep, base+LegClearance)
+}
+
 // MovedMount is a mount that is moved with what it holds. What it stands on stays as high as it is.
 func MovedMount(m *plan.Mount, by r3.Vec) plan.Mount {
 	out := *m

@@ -21,6 +21,7 @@ const (
 	Sheet  Part = "sheet"
 	Stand  Part = "stand"
 	Legs   Part = "legs"
+	Ground Part = "ground" // that legs take, however they are turned
 	Boom   Part = "boom"
 	Weight Part = "counterweight"
 	Pole   Part = "pole"
@@ -30,7 +31,9 @@ const (
 )
 
 // Holds says whether the part only holds the thing up.
-func (p Part) Holds() bool { return p != Head && p != Sheet && p != Rail && p != Lead && p != Whole }
+func (p Part) Holds() bool {
+	return p != Head && p != Sheet && p != Rail && p != Lead && p != Whole && p != Ground
+}
 
 // Piece is one convex body of a thing. Its faces run counter-clockwise as seen from outside; a sheet has one, and shows it from
 // both sides. A ball has none, and a radius.

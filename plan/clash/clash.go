@@ -25,6 +25,7 @@ const (
 	Swing  // the room that a leaf takes as it swings
 	Way    // the room that a camera takes along its track
 	Over   // what is over somebody, up to the ceiling
+	Ground // what the legs of a camera, a stand or a lift take of the floor
 )
 
 // Side is one of the two things of a clash.
@@ -58,7 +59,7 @@ func Find(s *plan.Setup) (all []Clash) {
 		for _, o := range append(slices.Clip(set), crew[:i]...) {
 			if here := t.meets(o); here != nil {
 				found = append(found, clashOf(t, o, here))
-				if o.Kind != Over {
+				if o.Kind != Over && t.Kind != Ground {
 					met = append(met, here...)
 				}
 			}
@@ -123,7 +124,10 @@ func (t *thing) meets(o *thing) (met []meeting) {
 	return met
 }
 
-// sameCamera says whether two things are one camera at two places of its track, or a camera and its track.
+// sameCamera says whether two things are one camera at two places of its track, or a camera and its track or its legs.
 func (t *thing) sameCamera(o *thing) bool {
-	return t.Kind == Camera && (o.Kind == Camera || o.Kind == Way) && plan.CameraOf(t.Name) == plan.CameraOf(o.Name)
+	return t.ofCamera() && (o.ofCamera() || o.Kind == Way) && plan.CameraOf(t.Name) == plan.CameraOf(o.Name)
 }
+
+// ofCamera says whether a thing is a camera or its legs.
+func (t *thing) ofCamera() bool { return t.Kind == Camera || t.tripod }

@@ -209,8 +209,60 @@ func crewForms(s *plan.Setup) map[clash.Side][]form {
 		middle := r3.Sub(c.Frame.At, r3.Scale(0.175, c.Frame.Axis))
 		all[clash.Side{Kind: clash.Camera, Name: c.Name}] = []form{hornForm{f: c.Frame, front: size, back: size, depth: 0.35},
 			tubeForm{r3.Vec{X: middle.X, Y: middle.Y, Z: c.Base}, middle, 0.018}}
+		if c.Track == nil && c.Frame.At.Z > c.Base {
+			all[clash.Side{Kind: clash.Ground, Name: c.Name}] = []form{discForm{at: r2.Vec{X: middle.X, Y: middle.Y}, r: 0.45, z0: c.Base + 0.03, z1: c.Base + 0.3}}
+		}
 	}
 	return all
+}
+
+// discForm is the ground of three legs: a disc.
+type discForm struct {
+	at        r2.Vec
+	r, z0, z1 float64
+}
+
+func (d discForm) inside(p r3.Vec) float64 {
+	return min(p.Z-d.z0, d.z1-p.Z, d.r-math.Hypot(p.X-d.at.X, p.Y-d.at.Y))
+}
+
+func (d discForm) box() (low, high r3.Vec) {
+	return r3.Vec{X: d.at.X - d.r, Y: d.at.Y - d.r, Z: d.z0}, r3.Vec{X: d.at.X + d.r, Y: d.at.Y + d.r, Z: d.z1}
+}
+
+func (d discForm) each(step float64, f func(r3.Vec)) {
+	n, layers := int(d.r/step)+1, int((d.z1-d.z0)/step)+1
+	for k := range layers + 1 {
+		z := d.z0 + (d.z1-d.z0)*float64(k)/float64(layers)
+		for i := range n + 1 {
+			r := d.r * float64(i) / float64(n)
+			around := int(2*math.Pi*r/step) + 1
+			for a := range around {
+				sin, cos := math.Sincos(2 * math.Pi * float64(a) / float64(around))
+				f(r3.Vec{X: d.at.X + r*cos, Y: d.at.Y + r*sin, Z: z})
+			}
+		}
+	}
+}
+
+// groundForms are what stands and lifts take of the floor.
+func groundForms(s *plan.Setup, add func(clash.Kind, string, form)) {
+	of := func(name string, m *plan.Mount, base float64) {
+		switch m.Kind {
+		case term.Stand, term.Boom:
+			add(clash.Ground, name, discForm{m.Base, m.Foot / 2, base + 0.03, base + 0.3})
+		case term.Lift:
+			sin, cos := math.Sincos(m.Turn * math.Pi / 180)
+			along, aside := r2.Scale(m.Ground[1]/2, r2.Vec{X: sin, Y: cos}), r2.Scale(m.Ground[0]/2, r2.Vec{X: cos, Y: -sin})
+			add(clash.Ground, name, columnForm{[]r2.Vec{r2.Add(m.Base, r2.Add(along, aside)), r2.Add(m.Base, r2.Sub(along, aside)), r2.Sub(m.Base, r2.Add(along, aside)), r2.Sub(m.Base, r2.Sub(along, aside))}, base + 0.03, base + 0.3})
+		}
+	}
+	for i := range s.Lights {
+		of(s.Lights[i].Name, &s.Lights[i].Mount, s.Lights[i].Base)
+	}
+	for i := range s.Grip {
+		of(s.Grip[i].Name, &s.Grip[i].Mount, s.Grip[i].Base)
+	}
 }
 
 func headForms(l *plan.Light) []form {
@@ -275,6 +327,7 @@ func setForms(s *plan.Setup) map[clash.Side][]form {
 		side := clash.Side{Kind: kind, Name: name}
 		all[side] = append(all[side], f)
 	}
+	groundForms(s, add)
 	for i := range s.Walls {
 		w := &s.Walls[i]
 		add(clash.Set, w.Room+"."+w.Wall, columnForm{w.Outline, w.Z0, w.Z1})

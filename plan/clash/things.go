@@ -22,6 +22,7 @@ type thing struct {
 	box    r3.Box
 	slack  float64 // how deep it lies in something before that counts, m
 	prop   bool    // it belongs to the set: nobody hangs it
+	tripod bool    // it is the ground of the legs of a camera
 }
 
 // thingOf makes the pieces of a thing ready.
@@ -60,10 +61,46 @@ func equipment(s *plan.Setup) (all []*thing) {
 		t.at = plan.InPlan(g.Frame.At)
 		all = append(all, t)
 	}
+	return append(append(all, cameras(s)...), tripods(s)...)
+}
+
+// cameras are all cameras where they stand, those on tracks at both ends.
+func cameras(s *plan.Setup) (all []*thing) {
 	for _, c := range s.CameraPosts() {
 		t := thingOf(Side{Camera, c.Name}, plan.Mount{}, body.CameraAt(&c, r3.Vec{}))
 		t.at, t.slack = plan.InPlan(c.Frame.At), assumedSlack
 		all = append(all, t)
+	}
+	return all
+}
+
+// tripods are what the legs of cameras take of the floor.
+func tripods(s *plan.Setup) (all []*thing) {
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		if legs := body.LegsOfCamera(c); legs != nil && c.Frame.At.Z > c.Base {
+			t := thingOf(Side{Ground, c.Name}, plan.Mount{}, []body.Piece{body.GroundPiece(legs, c.Base)})
+			t.at, t.slack, t.tripod = plan.InPlan(c.Frame.At), assumedSlack, true
+			all = append(all, t)
+		}
+	}
+	return all
+}
+
+// grounds are what stands and lifts take of the floor: a camera that stands between their legs has no room for its own.
+func grounds(s *plan.Setup) (all []*thing) {
+	add := func(name string, m *plan.Mount, base float64, prop bool) {
+		if m.Kind.OnLegs() && !prop {
+			all = append(all, thingOf(Side{Ground, name}, *m, []body.Piece{body.GroundPiece(m, base)}))
+		}
+	}
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		add(l.Name, &l.Mount, l.Base, l.Head.Class == term.Practical)
+	}
+	for i := range s.Grip {
+		g := &s.Grip[i]
+		add(g.Name, &g.Mount, g.Base, false)
 	}
 	return all
 }
@@ -133,7 +170,7 @@ func obstacles(s *plan.Setup) (all []*thing) {
 			add(Side{Over, p.Name}, body.Prism(body.Whole, part.Outline, part.Z1, highOver(s, &p)))
 		}
 	}
-	return append(all, moving(s)...)
+	return append(append(all, moving(s)...), grounds(s)...)
 }
 
 // highOver is the z up to which things hang over somebody, m: the ceiling of the room, or what is higher than anything hangs.

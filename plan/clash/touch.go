@@ -16,6 +16,9 @@ var touches = []touching{
 	{"legs, which are turned until they fit: the ground that they take is looked at as a circle", func(t *thing, p *body.Hull, o *thing, q *body.Hull) bool {
 		return legs(t, p) || legs(o, q)
 	}},
+	{"the ground of legs, and all that does not stand up from it", func(t *thing, p *body.Hull, o *thing, q *body.Hull) bool {
+		return p.Part == body.Ground && !upFrom(t, o, q) || q.Part == body.Ground && !upFrom(o, t, p)
+	}},
 	{"what holds on to a thing, or stands on it", func(t *thing, _ *body.Hull, o *thing, _ *body.Hull) bool {
 		return t.mount.On != "" && t.mount.On == o.Name || o.mount.On != "" && o.mount.On == t.Name
 	}},
@@ -38,6 +41,16 @@ var touches = []touching{
 
 // legs says whether a piece is one of the legs of a stand. The base of a lift does not turn.
 func legs(t *thing, p *body.Hull) bool { return p.Part == body.Legs && t.mount.Kind != term.Lift }
+
+// upFrom says whether a piece of a thing stands up from the ground of legs, of a camera or beside one: somebody, a leaf that swings, a post, the base of a lift.
+// What else stands there is looked at with what gives way: tables, walls, rails.
+func upFrom(ground, o *thing, q *body.Hull) bool {
+	if o.Kind == Person || o.Kind == Swing {
+		return ground.ofCamera()
+	}
+	holds := q.Part == body.Stand || q.Part == body.Legs && o.mount.Kind == term.Lift
+	return holds && (ground.ofCamera() || o.ofCamera())
+}
 
 // mayTouch says whether two pieces may lie in each other.
 func mayTouch(t *thing, p *body.Hull, o *thing, q *body.Hull) bool {

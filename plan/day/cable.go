@@ -2,6 +2,7 @@ package day
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/supply"
+	"scrimshaw/plan/unit"
 )
 
 // The lengths of cable are reckoned in these steps, m, and a run of more pieces than mostPieces is one of the longest alone.
@@ -20,9 +22,11 @@ const (
 // cable counts the cable from outlets to lights and to other circuits, a run each; of circuits that say no outlet nobody knows any.
 func (n *needs) cable() {
 	all := supply.Of(n.setup)
+	plugs := map[*plan.Circuit]int{} // that go into its outlets
 	for i := range n.setup.Lights {
 		if load, d := all.DrawOf(&n.setup.Lights[i]); d != nil && d.Run != nil {
 			n.run(run{d.Run, load.Circuit.Breaker, ends{outlet: plugOf(load.Circuit), inlet: inletOf(d, load.Circuit)}, d.Light.Count, d.Light.Tag})
+			plugs[load.Circuit] += d.Light.Count
 		}
 	}
 	for i := range all.Loads {
@@ -32,8 +36,35 @@ func (n *needs) cable() {
 				ends.outlet = ends.inlet // no country has a plug of its own for three phases
 			}
 			n.run(run{load.Feeder, load.FeederAmps(n.setup), ends, 1, load.Circuit.Name})
+			plugs[load.From.Circuit]++
 		}
 	}
+	for i := range all.Loads {
+		n.splitters(all.Loads[i].Circuit, plugs[all.Loads[i].Circuit])
+	}
+}
+
+// splitters count the blocks that make of the outlets of a circuit as many as plugs go into them. Where nothing says how many it has, it has one.
+func (n *needs) splitters(c *plan.Circuit, plugs int) {
+	outlets := 1
+	if item := n.kit.ItemOf(c.Item); item != nil {
+		outlets = max(1, item.Outlets)
+	}
+	missing := plugs - outlets
+	if missing <= 0 || c.Direct || c.ThreePhases {
+		return
+	}
+	var best *kit.Item
+	for _, item := range n.kit.Items {
+		if item.Group == "splitter" && item.Breakers == 0 && item.Outlets > 1 && item.Amps >= c.Breaker && item.Plug == plugOf(c) && (best == nil || item.Amps < best.Amps) {
+			best = item
+		}
+	}
+	if best == nil {
+		n.add(Item{Shelf: Power, Label: fmt.Sprintf("splitter for %s, %d plugs", unit.FormatAmps(c.Breaker), plugs)}, 1, c.Name)
+		return
+	}
+	n.add(stocked(Power, best), (missing+best.Outlets-2)/(best.Outlets-1), c.Name)
 }
 
 // run is a cable to be made of pieces.

@@ -74,11 +74,15 @@ func (i *Item) same(j *Item) bool {
 }
 
 // List is what a day takes. The zero List is that of a day without set-ups.
-type List struct{ Items []Item }
+type List struct {
+	Items []Item
+
+	equals kit.Equals // of all set-ups
+}
 
 // Add takes a set-up into the list: of each thing the day takes the most that one set-up has of it.
 func (l *List) Add(s *plan.Setup) {
-	for _, item := range Of(s) {
+	for _, item := range of(s, &l.equals) {
 		at := slices.IndexFunc(l.Items, func(other Item) bool { return other.same(&item) })
 		if at < 0 {
 			l.Items = append(l.Items, item)
@@ -144,9 +148,10 @@ func (l *List) Totals() (t Totals) {
 	return t
 }
 
-// Of is what one set-up takes, in no order of shelves.
-func Of(s *plan.Setup) []Item {
+// of is what one set-up takes, in no order of shelves.
+func of(s *plan.Setup, equals *kit.Equals) []Item {
 	n := newNeeds(s)
+	n.equals = equals
 	for i := range s.Lights {
 		n.light(&s.Lights[i])
 	}
@@ -163,10 +168,11 @@ func Of(s *plan.Setup) []Item {
 
 // needs gathers what a set-up takes.
 type needs struct {
-	setup *plan.Setup
-	kit   *kit.Catalogue
-	items []Item
-	laid  float64 // of cable, m
+	setup  *plan.Setup
+	kit    *kit.Catalogue
+	equals *kit.Equals
+	items  []Item
+	laid   float64 // of cable, m
 }
 
 func newNeeds(s *plan.Setup) *needs {

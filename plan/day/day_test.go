@@ -403,6 +403,15 @@ func recountRest(s *plan.Setup, n map[string]int) {
 	}
 	for i := range s.Circuits {
 		n["power: "+s.Circuits[i].Item]++
+		plugs := 0
+		for k := range s.Lights {
+			if l := &s.Lights[k]; l.Cable != nil && l.Circuit == s.Circuits[i].Name {
+				plugs += l.Count
+			}
+		}
+		for outlets := 3; outlets < plugs; outlets += 2 { // the block that it is, and one more into one of its outlets
+			n["power: splitter-3"]++
+		}
 	}
 }
 
@@ -492,6 +501,35 @@ setups: {one: {}, two: {after: one, change: {lights: {k: {at: [2, 0]}}}}}
 	}
 	if want := "cable-16a-5 1; cable-16a-20 1,3; cable-32a-10 2"; strings.Join(got, "; ") != want {
 		t.Errorf("%s\nwant %s", strings.Join(got, "; "), want)
+	}
+}
+
+// Where more plugs go into a circuit than it has outlets, blocks of three make them: of one that names no thing of the kit there is one outlet. What nobody laid a
+// cable to is not counted.
+func TestSplitters(t *testing.T) {
+	lamps := func(n int, circuit string) string {
+		text := "lights:\n"
+		for i := range n {
+			text += fmt.Sprintf("  l%d: {unit: led-panel-100, at: [%d, 2], height: 1, aim: down, circuit: %s}\n", i, i, circuit)
+		}
+		return text
+	}
+	const ring = "circuits: {c: {breaker: 16, at: [0, 0]}}\n"
+	for _, c := range []struct {
+		scene, label string
+		want         int
+	}{
+		{ring + lamps(1, "c"), "block of three", 0}, {ring + lamps(2, "c"), "block of three", 1}, {ring + lamps(3, "c"), "block of three", 1}, {ring + lamps(4, "c"), "block of three", 2},
+		{ring + "lights: {k: {unit: led-panel-100, at: [1, 2], height: 1, aim: down, circuit: c, count: 4}}\n", "block of three", 2},
+		{"circuits: {c: {breaker: 16}}\n" + lamps(3, "c"), "block of three", 0},
+		{"circuits: {c: {breaker: 32, at: [0, 0]}}\n" + lamps(2, "c"), "splitter for 32 A, 2 plugs", 1},
+		{"circuits: {c: {breaker: 16, at: [0, 0], plug: 'IEC 60309, 16 A'}}\n" + lamps(2, "c"), "blue to three", 1},
+		{"circuits: {c: {item: battery-mains-2000, at: [0, 0]}}\n" + lamps(3, "c"), "block of three", 0},
+		{"circuits: {c: {item: battery-mains-2000, at: [0, 0]}}\n" + lamps(4, "c"), "block of three", 1},
+	} {
+		if got := has(listed(t, c.scene), c.label); got != c.want {
+			t.Errorf("%s takes %d of %q, want %d", c.scene, got, c.label, c.want)
+		}
 	}
 }
 

@@ -63,7 +63,7 @@ func (n *needs) gives(l *plan.Light) []Equal {
 		set = append(set, "set to "+unit.FormatKelvin(h.White.Kelvin))
 	}
 	e.Set = strings.Join(set, " ")
-	if equal := n.kit.Equal(l.Choice); equal != nil {
+	if equal := n.equals.Of(n.kit, l.Choice); equal != nil {
 		e.Such = equal.Label
 	}
 	return []Equal{e}

@@ -48,6 +48,7 @@ func (c *Catalogue) Equal(ch Choice) (best *Unit) {
 	if !ok {
 		return nil
 	}
+	enough := is.Source.AxisLux(1)
 	for _, u := range c.Units {
 		asSmall := best != nil && cmp.Or(cmp.Compare(best.Watts, u.Watts), cmp.Compare(best.Mass, u.Mass)) <= 0
 		if u == own || asSmall || !u.asOwn(own) || !slices.Contains(c.Fitting(u), ch.Modifier) {
@@ -55,11 +56,67 @@ func (c *Catalogue) Equal(ch Choice) (best *Unit) {
 		}
 		with := ch
 		with.Unit = u.Name
-		if head, ok := c.Head(with, &source.Log{}); ok && head.Source.AxisLux(1) >= is.Source.AxisLux(1) && is.UsedLike(&head, false) {
+		if head, ok := c.Head(with, &source.Log{}); ok && head.Source.AxisLux(1) >= enough && is.UsedLike(&head, false) {
 			best = u
 		}
 	}
 	return best
+}
+
+// Equals remembers which unit does in the place of each that was asked for: a day asks of its lamps again and again, and many are chosen alike. The
+// zero Equals is ready.
+type Equals struct{ known map[chosen]*Unit }
+
+// Of is Equal of a catalogue, found once for all choices that are alike.
+func (e *Equals) Of(c *Catalogue, ch Choice) *Unit {
+	key := chosenOf(c, &ch)
+	if u, ok := e.known[key]; ok {
+		return u
+	}
+	if e.known == nil {
+		e.known = map[chosen]*Unit{}
+	}
+	u := c.Equal(ch)
+	e.known[key] = u
+	return u
+}
+
+// chosen is all of a choice that Equal reads, without the places where it was written.
+type chosen struct {
+	from           *Catalogue
+	unit, modifier string
+	white          colour.White // all nought: the native one
+	tint           float64      // Duv
+	focus, edge    float64      // shares; -1 is not given
+	ofZoom         bool
+	bulb           BulbChoice
+	shade          ShadeChoice
+	doors          Opened
+	hung           bool // whether there are doors
+}
+
+func chosenOf(c *Catalogue, ch *Choice) chosen {
+	key := chosen{from: c, unit: ch.Unit, modifier: ch.Modifier, tint: ch.Tint, focus: -1, edge: -1, ofZoom: ch.FocusOfZoom, hung: ch.Doors != nil}
+	if ch.Focus != nil {
+		key.focus = *ch.Focus
+	}
+	if ch.Edge != nil {
+		key.edge = *ch.Edge
+	}
+	if ch.White != nil {
+		key.white = *ch.White
+	}
+	if ch.Bulb != nil {
+		key.bulb = *ch.Bulb
+	}
+	if ch.Shade != nil {
+		key.shade = *ch.Shade
+	}
+	if ch.Doors != nil {
+		key.doors = *ch.Doors
+	}
+	key.bulb.Span, key.shade.Span, key.doors.Span = source.Span{}, source.Span{}, source.Span{}
+	return key
 }
 
 // asOwn says whether a unit is of the class and the technology of another, and can be set to all of its whites.

@@ -50,3 +50,30 @@ func TestEqualIsTheSmallestThatDoes(t *testing.T) {
 		t.Errorf("in the place of a lamp of the set does %s", got.Name)
 	}
 }
+
+// What is remembered of a choice is what Equal finds, whatever was asked before; choices that differ in one word are not taken for each other.
+func TestEqualsRemembersWhatEqualFinds(t *testing.T) {
+	c := shipped(t)
+	var e kit.Equals
+	spot, flood := 0.0, 1.0
+	asked := 0
+	for range 2 {
+		for _, name := range []string{"led-point-300-bicolour", "fresnel-650", "led-panel-100", "practical-table"} {
+			for _, ch := range []kit.Choice{
+				{Unit: name}, {Unit: name, Modifier: kit.Unmodified}, {Unit: name, Modifier: "softbox-90"},
+				{Unit: name, Focus: &spot}, {Unit: name, Focus: &flood}, {Unit: name, White: &colour.White{Kelvin: 3200}},
+				{Unit: name, Doors: &kit.Opened{Top: 40, Bottom: 40, Left: 40, Right: 40}}, {Unit: name, Tint: 0.01}, {Unit: name, Level: &spot},
+				{Unit: name, Bulb: &kit.BulbChoice{Name: "led-470"}}, {Unit: name, Shade: &kit.ShadeChoice{Cloth: "linen"}},
+			} {
+				if got, want := e.Of(c, ch), c.Equal(ch); got != want {
+					t.Errorf("%+v: %v is remembered, and %v found", ch, got, want)
+				} else if got != nil {
+					asked++
+				}
+			}
+		}
+	}
+	if asked < 10 {
+		t.Errorf("%d choices have one that does: too few", asked)
+	}
+}

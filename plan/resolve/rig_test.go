@@ -46,6 +46,10 @@ func TestBodiesInEachOther(t *testing.T) {
 		{"behind a door that stands open", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, swing: in, ajar: 60}}\n" + lamp("at: [3.3, 0.7], height: 2, aim: [3, 4, 1]"),
 			"info in-swing 1 k is in the way of the leaf of d, which does not shut: it stops at 44° [move 1 k 0.07 m bearing 310.5°]\n" +
 				"warning stand-tight the legs of the stand of 1 k, 1.00 m across, reach 0.28 m into d [move the stand 0.28 m away from d (bearing 254.6°), or use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}]"},
+		{"a camera by a door", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, swing: in}}\ncameras: {A: {at: [3.5, 1.3], looks: 0, height: 1.5, lens: 35 mm}}\n",
+			"info in-swing the legs of A are in the way of the leaf of d, which opens no farther than 53° [draw its legs in and put bags on them, or put A elsewhere]"},
+		{"a camera in the swing of a door", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, swing: in}}\ncameras: {A: {at: [3.5, 0.8], looks: 0, height: 1.5, lens: 35 mm}}\n",
+			"info in-swing the body and the legs of A are in the way of the leaf of d, which opens no farther than 41° [move A 0.29 m bearing 319.5°]"},
 		{"in the swing of the way out", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, swing: in, escape: true}}\n" + lamp("at: [3.5, 0.6], height: 2, aim: [3, 4, 1]"),
 			"warning in-swing 1 k is in the way of the leaf of d, which opens no farther than 40° [move 1 k 0.29 m bearing 319.5°]"},
 		{"in the way of a camera", room + "cameras: {A: {track: [[1, 1], [4, 1]], looks: 0, height: 1.4, lens: 35 mm}}\n" + lamp("at: [2.5, 1], height: 1.4, aim: [2.5, 0.2, 1], mount: {boom: 1.5, base: [2.5, 2.45]}"),
@@ -150,7 +154,10 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning escape the way out d is 0.47 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
 		{"a frame before the way out, down to the floor", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 2], cloth: silk, at: [3, 2], height: 1, faces: 0, mount: floor}}",
 			"warning escape ada has a way of 0.29 m to the way out d past what stands there, and 0.75 m is usual at least [move G1 f out of that way, or name another way out]"},
-		{"a frame that hangs there", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: [3, 2], height: 1.9, faces: 0, mount: floor}}", ""},
+		{"a frame that hangs too low there", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: [3, 2], height: 1.9, faces: 0, mount: floor}}",
+			"warning escape ada has a way of 0.29 m to the way out d past what stands there and hangs lower than 2.00 m, and 0.75 m is usual at least [move G1 f out of that way, or name another way out]"},
+		{"a frame that hangs high enough there", "rooms: {den: {size: [6, 5], height: 3.2}}\npeople: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: [3, 2], height: 2.51, faces: 0, mount: floor}}", ""},
+		{"a frame in nobody's way upstairs", "rooms: {den: {size: [6, 5], height: 2.5}, loft: {size: [6, 5], base: 2.8, height: 2.5}}\npeople: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {c: {box: [0.4, 0.4, 0.4], at: {wall: loft.bottom, along: 3}}}\ngrip: {f: {frame: [5.4, 1], cloth: silk, at: {from: c, shift: [0, 1.8]}, height: 1.4, faces: 0, mount: floor}}", ""},
 		{"a camera between two chests", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2, 0.5, 1], at: [1, 2]}, b: {box: [2, 0.5, 1], at: [5, 2]}}\ncameras: {A: {at: [3, 2.175], looks: ada, lens: 35 mm}}",
 			"warning escape ada has a way of 0.54 m to the way out d past what stands there, and 0.75 m is usual at least [move A out of that way, or name another way out]"},
 		{"a chest before the way out", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
@@ -189,6 +196,7 @@ func TestWhatHoldsThings(t *testing.T) {
 func TestWhereFindingsBegin(t *testing.T) {
 	const room = "rooms: {den: {size: [6, 5], height: 2.5}}\n"
 	const lamp = "lights: {k: {unit: led-point-60-bicolour, "
+	const tall = "rooms: {den: {size: [6, 5], height: 3.4}}\npeople: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\n"
 	sheet := func(high float64) float64 { // the wind at which a sheet of 1.2 m on a combo stand comes down
 		mass := 2.2 + 8.5 + 24                                               // frame, stand, two bags
 		turning := 0.613 * 1.2 * (1.2*1.2*high + 0.036*high*high/2)          // N m in 1 m/s: plate and post, both at 1.2
@@ -219,6 +227,14 @@ func TestWhereFindingsBegin(t *testing.T) {
 		{"a boom by its stand", lamp + "at: [5, 2], height: 2, aim: [5, 4, 1], mount: {boom: %s}, stand: light-stand}}", "boom-load", 0.5, 2.3, 0.8 * (8 - 4.5 - 1.4) / 1.4},
 		{"feet over an edge", room + "furniture: {riser: {deck: [2, 2, 0.3], at: [3, 2]}}\n" + lamp + "at: [%s, 2], height: 2, aim: [3, 4, 1], stand: light-stand, mount: {stand: riser}}}", "over-edge", 3.2, 3.9, 3.5 + 0.02},
 		{"a head by a ceiling", room + "lights: {k: {unit: fresnel-tungsten-1000, at: [3, 2], height: %s, aim: {pan: 0, tilt: 0}}}", "hot-near", 1, 2.2, 2.5 - 0.5 - 0.34/2},
+		{"a camera between the legs of a stand", room + "cameras: {A: {at: [%s, 2.175], looks: 0, height: 1.5, lens: 35 mm}}\n" + lamp + "at: [3, 2], height: 2, aim: [3, 4, 1], stand: light-stand}}", "A stands between the legs of the stand of 1 k", 4.5, 3.2, 3 + 0.5 + 0.018 - 0.05},
+		{"a camera whose legs reach somebody", "people: {ada: {at: [3, 2], faces: 180}}\ncameras: {A: {at: [3, %s], looks: 180, height: 1.5, lens: 35 mm}}\n", "the legs of A, 0.90 m across as they usually stand, reach", 3.5, 2.1, 2 + 0.11 + 0.45 - 0.05 - 0.175},
+		{"a post between the legs of a camera", "cameras: {A: {at: [%s, 2.175], looks: 0, height: 1.5, lens: 35 mm}, B: {at: [3, 2.175], looks: 0, height: 1.5, lens: 35 mm}}\n", "stands between the legs of", 4.5, 3.2, 3 + 0.45 + 0.018 - 0.05},
+		{"a camera by a track", "cameras: {A: {track: [[1, 1], [4, 1]], looks: 0, height: 1.4, lens: 35 mm}, B: {at: [2.5, %s], looks: 90, height: 1.5, lens: 35 mm}}", "B stands on the track of A", 3, 1.5, 1 + (0.62+0.05+0.9)/2 - 0.001},
+		{"a sheet over the way out", tall + "grip: {f: {flag: [5.8, 1], at: [3, 2], height: %s, faces: 0, mount: floor}}", "hangs lower than 2.00 m", 2.8, 2, 2.5},
+		{"a tilted sheet beside the way out", tall + "grip: {f: {flag: [5.8, 2], at: [3, 2], height: %s, faces: 0, tilt: 90, mount: floor}}", "hangs lower than 2.00 m", 2.4, 1.8, 2},
+		{"a head in the way out", tall + "furniture: {a: {box: [2.4, 0.5, 1], at: [1.2, 2]}, b: {box: [2.4, 0.5, 1], at: [4.8, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 2], height: %s, aim: {pan: 0, tilt: 0}, mount: ceiling}}", "hangs lower than 2.00 m", 2.6, 1.8, 2 + 0.34/2},
+		{"a pole across the way out", tall + "lights: {k: {unit: led-tube-60, at: [5.8, 0.3], height: %s, aim: down, mount: {pole: [den.left, den.right]}}}", "hangs lower than 2.00 m", 2.4, 1.5, 2 + 0.018},
 		{"a way out", room + "openings: {d: {gap: den.bottom, along: 2, width: %s, escape: true}}", "escape", 1, 0.5, 0.75},
 		{"a sheet in the wind", room + "grip: {f: {frame: frame-120x120, cloth: silk, at: [9, 2], height: %s, faces: 90, stand: combo-stand}}", "comes down at 3.4", 2.6, 3.4, high},
 	} {

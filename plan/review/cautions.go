@@ -4,7 +4,6 @@ package review
 
 import (
 	"slices"
-	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/day/change"
@@ -17,6 +16,14 @@ type Caution struct {
 	Hazard string   // "mains", "overhead", "heat", "glass", "changing", "weather"
 	Text   string   // ready to print
 	Tags   []string // of the lights and grip concerned; empty: everyone
+	Winds  []Wind   // of the weather: at which wind each of them comes down, where that is known
+}
+
+// Wind is the wind at which a thing outdoors comes down.
+type Wind struct {
+	Tag   string
+	Speed float64 // m/s
+	Words string  // the speed, rounded down
 }
 
 // overheadHeight is the height above the floor from which a fall can hurt, m.
@@ -31,7 +38,7 @@ func Cautions(s *plan.Setup) []Caution {
 	all := []Caution{
 		{Hazard: "mains", Tags: tagsOf(s, powered),
 			Text: "Mains: earth leakage protection, cables out of the wet and off the walkways."},
-		{Hazard: "overhead", Tags: append(tagsOf(s, hangsHigh), gripTags(s)...),
+		{Hazard: "overhead", Tags: append(tagsOf(s, hangsHigh), gripTags(s, gripHangsHigh)...),
 			Text: "Overhead: safety bonds, bags on the high leg, nobody under it while it moves."},
 		{Hazard: "heat", Tags: tagsOf(s, (*plan.Light).GetsHot),
 			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
@@ -39,8 +46,8 @@ func Cautions(s *plan.Setup) []Caution {
 			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
 		{Hazard: "changing", Tags: handledTags(s),
 			Text: "Changing: off and cool before hands are on it, two people where the list of changes says so."},
-		{Hazard: "weather", Tags: append(tagsOf(s, outside(s)), sheetsInWind(s)...),
-			Text: "Weather: rain covers, guy the stand, take it down before the wind decides" + takeDowns(s) + "."},
+		{Hazard: "weather", Tags: append(tagsOf(s, outside(s)), gripTags(s, sheetOutside(s))...), Winds: windsOf(s),
+			Text: "Weather: rain covers, guy the stand, take it down before the wind decides."},
 	}
 	applies := all[:0]
 	for _, c := range all {
@@ -64,12 +71,16 @@ func tagsOf(s *plan.Setup, is func(*plan.Light) bool) []string {
 func powered(l *plan.Light) bool { return l.Head.Watts > 0 }
 
 // hangsHigh is a light that hangs, or one whose stand carries it above a head.
-func hangsHigh(l *plan.Light) bool {
-	switch l.Mount.Kind {
+func hangsHigh(l *plan.Light) bool { return overhead(&l.Mount, l.Height) }
+
+func gripHangsHigh(g *plan.Grip) bool { return overhead(&g.Mount, g.Frame.At.Z-g.Base) }
+
+func overhead(m *plan.Mount, height float64) bool {
+	switch m.Kind {
 	case term.Boom, term.Clamp, term.Pole, term.Wall, term.Lift, term.Ceiling:
 		return true
 	}
-	return l.Height >= overheadHeight
+	return height >= overheadHeight
 }
 
 func discharge(l *plan.Light) bool { return l.Head.Technology == term.Discharge }
@@ -104,23 +115,16 @@ func handledTags(s *plan.Setup) (tags []string) {
 	return tags
 }
 
-// sheetsInWind are the tags of the grip outdoors of which the wind is known at which it comes down.
-func sheetsInWind(s *plan.Setup) []string {
-	var tags []string
-	for i := range s.Grip {
-		if g := &s.Grip[i]; g.TakeDown > 0 {
-			tags = append(tags, g.Tag)
-		}
-	}
-	return tags
+// sheetOutside is a sheet out in the weather: outside of all rooms, or of which it is known at which wind it comes down.
+func sheetOutside(s *plan.Setup) func(*plan.Grip) bool {
+	return func(g *plan.Grip) bool { return g.TakeDown > 0 || len(s.Rooms) > 0 && s.RoomAt(g.Frame.At) == nil }
 }
 
-// takeDowns says at which wind each thing outdoors comes down: ": 1 at 9.8 m/s, G2 at 3.4 m/s".
-func takeDowns(s *plan.Setup) string {
-	var all []string
+// windsOf are the winds at which things outdoors come down.
+func windsOf(s *plan.Setup) (all []Wind) {
 	add := func(tag string, at float64) {
 		if at > 0 {
-			all = append(all, tag+" at "+unit.FormatWind(at, s.Feet))
+			all = append(all, Wind{tag, at, unit.FormatWind(at, s.Feet)})
 		}
 	}
 	for i := range s.Lights {
@@ -129,17 +133,13 @@ func takeDowns(s *plan.Setup) string {
 	for i := range s.Grip {
 		add(s.Grip[i].Tag, s.Grip[i].TakeDown)
 	}
-	if len(all) == 0 {
-		return ""
-	}
-	return ": " + strings.Join(all, ", ")
+	return all
 }
 
-func gripTags(s *plan.Setup) []string {
-	var tags []string
+func gripTags(s *plan.Setup, is func(*plan.Grip) bool) (tags []string) {
 	for i := range s.Grip {
-		if g := &s.Grip[i]; g.Mount.Kind == term.Boom {
-			tags = append(tags, g.Tag)
+		if is(&s.Grip[i]) {
+			tags = append(tags, s.Grip[i].Tag)
 		}
 	}
 	return tags

@@ -1,10 +1,13 @@
 package review_test
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/review"
@@ -31,6 +34,22 @@ func lit(t *testing.T, text string) *study.Study {
 		t.Fatal(err)
 	}
 	return s
+}
+
+// resolvedOnly resolves a scene, whatever is wrong with it.
+func resolvedOnly(t *testing.T, text string) *plan.Setup {
+	t.Helper()
+	log := &source.Log{}
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte("scrimshaw: 1\n" + text)}, log)
+	setup := resolve.Resolve(document, document.Base(log), log)
+	if setup == nil {
+		t.Fatalf("%s\n%v", text, log.All())
+	}
+	return setup
 }
 
 // A face 2 m before a lamp of 1000 cd gets 250 lx on axis; the working stop at ISO 800, 1/50 s and
@@ -346,6 +365,39 @@ lights:
 	want := "mains 1,2; overhead 3; heat 1,2; glass 2; weather 2"
 	if strings.Join(got, "; ") != want {
 		t.Errorf("got %s, want %s", strings.Join(got, "; "), want)
+	}
+}
+
+// The caution of what hangs overhead begins at 2 m, of lights and of sheets alike, and that of the weather at the inside of the wall: found by halving.
+func TestCautionsBegin(t *testing.T) {
+	for _, c := range []struct {
+		thing, hazard, tag string
+		has, lacks, want   float64 // m
+	}{
+		{"lights: {a: {unit: led-panel-100, at: [2, 2], height: %.4f, aim: down}}", "overhead", "1", 2.3, 1.5, 2},
+		{"grip: {g: {flag: [0.6, 0.6], at: [2, 2], height: %.4f, faces: 0}}", "overhead", "G1", 2.3, 1.5, 2},
+		{"lights: {a: {unit: led-panel-100, at: [%.4f, 2], height: 1.5, aim: down}}", "weather", "1", 7, 3, 5},
+		{"grip: {g: {flag: [0.6, 0.6], at: [%.4f, 2], height: 1.5, faces: 0}}", "weather", "G1", 7, 3, 5},
+	} {
+		told := func(at float64) bool {
+			s := resolvedOnly(t, "rooms: {den: {size: [5, 4]}}\n"+fmt.Sprintf(c.thing, at)+"\n")
+			return slices.ContainsFunc(review.Cautions(s), func(w review.Caution) bool { return w.Hazard == c.hazard && slices.Contains(w.Tags, c.tag) })
+		}
+		has, lacks := c.has, c.lacks
+		if !told(has) || told(lacks) {
+			t.Errorf("%s: told %v at %g and %v at %g", c.thing, told(has), has, told(lacks), lacks)
+			continue
+		}
+		for math.Abs(has-lacks) > 2e-3 {
+			if middle := (has + lacks) / 2; told(middle) {
+				has = middle
+			} else {
+				lacks = middle
+			}
+		}
+		if math.Abs(has-c.want) > 0.005 {
+			t.Errorf("%s: told from %g, want %g", c.thing, has, c.want)
+		}
 	}
 }
 

@@ -84,7 +84,7 @@ func (r *ray) at(t float64) r3.Vec {
 
 // meets says whether the ray is in the box somewhere between 0 and far. A ray that runs in the
 // plane of a face gives products that are not numbers, and so no: the boxes of a BVH stand off
-// from what they hold. It is asked axis by axis, for the first tells of most boxes that they are missed.
+// from what they hold. It asks axis by axis, for by the first most boxes are missed.
 func (r *ray) meets(b *box, far float64) bool {
 	x0, x1 := (b.lo[0]-r.from[0])*r.inv[0], (b.hi[0]-r.from[0])*r.inv[0]
 	if r.turns[0] {

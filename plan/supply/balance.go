@@ -22,7 +22,8 @@ func (l *Load) EvenWithin() float64 { return EvenShare * l.Circuit.Limit() }
 // the least current. Where no few lights do, it is the one that leaves the least between the phases; nil where none makes it less.
 func (s *Supply) Balance(of *Load) (moves []Move, left [3]float64) {
 	r := s.newRelief(of)
-	r.enough = func() bool { return r.spread() <= of.EvenWithin()+slack }
+	r.enough = func() bool { return r.short() <= slack }
+	r.short = func() float64 { return r.spread() - of.EvenWithin() }
 	r.to = of.feeds
 	if moves = r.find(); moves == nil {
 		moves = r.leastSpread()
@@ -59,6 +60,7 @@ func (r *relief) spread() float64 {
 // leastSpread is the one move that leaves the least between the phases; nil where none makes it less.
 func (r *relief) leastSpread() (best []Move) {
 	least := r.spread()
+	r.tried = 0
 	r.each(0, func(_ int, m Move) {
 		if now := r.spread(); now < least-slack {
 			least, best = now, []Move{m}

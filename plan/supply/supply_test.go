@@ -160,6 +160,40 @@ func fewest(s *plan.Setup) (best int) {
 	return best
 }
 
+// Of four hundred lamps that all differ the advice names the two, or the three, that take the least away and are enough, as trying all pairs and triples says; and
+// nothing where no three are. Their watts go up by even steps, so that the least sum that is enough is known.
+func TestReliefOfACrowd(t *testing.T) {
+	const n, step = 400, 0.37 // W
+	watts := func(i int) float64 { return 300 + step*float64(i*7919%n) }
+	total, most := 0.0, 300+step*(n-1)
+	for i := range n {
+		total += watts(i)
+	}
+	for _, c := range []struct {
+		over float64 // W
+		want int
+	}{{1.5 * most, 2}, {2.6 * most, 3}, {3.01 * most, 0}, {total - 16*230, 0}} {
+		s := &plan.Setup{Circuits: []plan.Circuit{{Name: "a", Volts: 230, Breaker: (total - c.over) / 230, Rule: 1}, {Name: "b", Volts: 230, Breaker: 10, Rule: 1}}}
+		for i := range n {
+			l := plan.Light{Name: fmt.Sprint("l", i), Level: 1, Count: 1, Circuit: "a", Mains: 230}
+			l.Head.Watts, l.Head.PowerFactor, l.Head.Technology = watts(i), 1, term.Tungsten
+			s.Lights = append(s.Lights, l)
+		}
+		all := supply.Of(s)
+		moves, sum := all.Relief(&all.Loads[0]), 0.0
+		for _, m := range moves {
+			sum += m.Amps
+		}
+		least := 0.0 // of so many lamps of n steps, the least steps that are enough
+		if c.want > 0 {
+			least = (300*float64(c.want) + step*math.Ceil((c.over-300*float64(c.want))/step-1e-9)) / 230
+		}
+		if len(moves) != c.want || math.Abs(sum-least) > 1e-6 {
+			t.Errorf("%.0f W over: %d lamps of %.4f A go, want %d of %.4f A", c.over, len(moves), sum, c.want, least)
+		}
+	}
+}
+
 // A load is printed rounded up, so that no circuit looks as if it had room that it has not.
 func TestLoadsAreRoundedUp(t *testing.T) {
 	for amps, want := range map[float64]string{16.01: "16.1 A", 16: "16 A", 4.26: "4.3 A", 0: "0 A"} {

@@ -153,6 +153,6 @@ func (d *Day) without() (all []string) {
 // NotListed says in sentences what no list has, nor a part of one.
 func NotListed() []string {
 	return []string{
-		"Not listed: cameras and their rails, furniture and decks, control, tools, and batteries, splitters and boxes that no circuit names.",
+		"Not listed: cameras and their rails, furniture and decks, control, tools, batteries and boxes that no circuit names, and splitters where no circuit says its outlet.",
 		"Adapters of spigots are counted between a head and the stand that it is on alone, and nobody checks what walls, ceilings and furniture bear: whoever rigs decides."}
 }

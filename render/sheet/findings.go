@@ -95,7 +95,11 @@ func kindOf(s *plan.Setup, d *source.Diagnostic) (kind, number string) {
 func cautionsOf(s *study.Study) []section.Caution {
 	var all []section.Caution
 	for _, c := range review.Cautions(s.Setup) {
-		all = append(all, section.Caution{Tags: c.Tags, Text: c.Text})
+		caution := section.Caution{Tags: c.Tags, Text: c.Text}
+		for _, w := range c.Winds {
+			caution.Winds = append(caution.Winds, section.Wind(w))
+		}
+		all = append(all, caution)
 	}
 	return append(all, section.Caution{Text: review.ClosingSentence})
 }

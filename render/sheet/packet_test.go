@@ -265,6 +265,19 @@ func TestNoTwoPagesOfADayHaveOnePlaceInTheOutline(t *testing.T) {
 	}
 }
 
+// TestFramesForStillsAreNamed: who finds an empty frame on the page of faces reads what it is for, and where the frames gave way nobody does.
+func TestFramesForStillsAreNamed(t *testing.T) {
+	for name, text := range days(t) {
+		doc := dayOf(t, name, text, Options{For: forCamera})
+		for i := range doc.Pages {
+			p := &doc.Pages[i]
+			if frames := name == "an odd day"; p.Outline[0] == "Matching" && has(p, "The empty frames are for a still of each set-up.") != frames {
+				t.Errorf("%s: %s has frames: %v, and says something else", name, p.Name, frames)
+			}
+		}
+	}
+}
+
 // TestMatchingIsOfTheReadings: a column says the stops of the key and of the fill side that the face has in its set-up, and frames what lies more than a
 // third of a stop from the first.
 func TestMatchingIsOfTheReadings(t *testing.T) {

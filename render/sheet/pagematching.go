@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"scrimshaw/plan/match"
 	"scrimshaw/plan/study"
 	"scrimshaw/render/sheet/draw"
@@ -15,7 +17,6 @@ func (b *binder) matchingSheet() *sheet {
 		return s
 	}
 	t := &s.d.Typesetter
-	note := t.Wide(&section.Section{Words: section.MatchNotes(matched, alone)}, b.footWide())
 	begin := func() (*dayPage, float64) {
 		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
 		return d, d.heading("Matching", s.title)
@@ -23,7 +24,11 @@ func (b *binder) matchingSheet() *sheet {
 	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before another page, and to nothing else
 		larger := s.pages
 		s.pages = nil
-		b.pour(s, b.matchingBlocks(t, matched, picture), note, begin)
+		words := section.MatchNotes(matched, alone)
+		if picture > 0 && slices.ContainsFunc(matched, section.Matched.Pictured) {
+			words = append(words, "The empty frames are for a still of each set-up.")
+		}
+		b.pour(s, b.matchingBlocks(t, matched, picture), t.Wide(&section.Section{Words: words}, b.footWide()), begin)
 		if larger != nil && len(larger) <= len(s.pages) {
 			s.pages = larger
 		}

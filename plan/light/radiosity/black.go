@@ -2,8 +2,8 @@ package radiosity
 
 import "scrimshaw/plan/colour"
 
-// What returns nothing is not followed: no place gets any light from it, so nobody needs to know what it sees or gets. It is told from
-// what lies beyond the set, for what surfaces send there does not leave.
+// What returns nothing is not followed: no place gets any light from it, so nobody needs to know what it sees or gets. But what surfaces
+// send there does not leave the set, as what meets nothing does.
 
 // The slots of patches that return nothing, while those that do are looked for: nobody takes them up.
 const (
@@ -32,7 +32,7 @@ func (m *mesh) slotsOfBlack() (slots []uint32) {
 }
 
 // forgetBlack empties all slots, and adds up the area of what is black and has been seen.
-func (t *Transport) forgetBlack() {
+func forgetBlack(t *Transport) {
 	for i := range t.mesh.faces {
 		f := &t.mesh.faces[i]
 		for _, slot := range t.slots[f.first : f.first+uint32(f.nu*f.nv)] {
@@ -45,7 +45,7 @@ func (t *Transport) forgetBlack() {
 }
 
 // setSwallowed finds what of the light of each patch ends on what is black, by links that still have the numbers of the mesh.
-func (t *Transport) setSwallowed() {
+func setSwallowed(t *Transport) {
 	if t.blackArea == 0 {
 		return
 	}

@@ -28,11 +28,11 @@ func (t *Transport) rankFiltered() (rank []uint32) {
 func (t *Transport) number() {
 	// In the order of the mesh, so that it leaves no trace which receptor saw a patch first.
 	slices.SortFunc(t.patches, func(a, b patch) int { return cmp.Compare(a.number, b.number) })
-	t.forgetBlack()
+	forgetBlack(t)
 	for s := 1; s < len(t.patches); s++ {
 		t.slots[t.patches[s].number] = uint32(s)
 	}
-	t.setSwallowed()
+	setSwallowed(t)
 	n := numbers{t.slots, t.rankFiltered(), uint32(4 * len(t.patches))}
 	for i := range t.filtered {
 		t.filtered[i].element = n.of(t.filtered[i].element)

@@ -13,7 +13,7 @@
 // the places of reading find the elements that they see; on lattices the rays of one direction are drawn
 // together, into an item buffer with depth (frame.go), and neighbours lend each other what they see (smooth.go).
 //
-// The engine follows only patches that a receptor sees, directly or through other patches. Rays
+// The engine follows only patches that return anything (black.go) and that a receptor sees, directly or through other patches. Rays
 // that meet nothing ask the environment, which is dark (environment.go); so do those of a spot meter that looks
 // past all surfaces, all along its axis. Places inside a solid count for nothing, so that
 // a patch partly under a wardrobe is the smaller by that part; and where a sheet runs across a face, a sloping

@@ -31,6 +31,7 @@ var ofClashes = []clashCheck{
 	{[]clash.Kind{clash.Walk}, []string{CodeInWalk}, "equipment in the way of a walk", (*collisions).inWalk},
 	{[]clash.Kind{clash.Swing}, []string{CodeInSwing}, "equipment in the way of a door or a window that swings", (*collisions).inSwing},
 	{[]clash.Kind{clash.Way}, []string{CodeOnTrack}, "equipment in the way of a camera on its track", (*collisions).inWay},
+	{[]clash.Kind{clash.Ground}, []string{CodeStandTight}, "a camera between the legs of a stand", (*collisions).inLegs},
 	{[]clash.Kind{clash.Over}, []string{CodeOverPerson}, "equipment that hangs over somebody", (*collisions).overPerson},
 }
 
@@ -56,7 +57,8 @@ func (r *collisions) check() {
 			}
 			return (c.In.Kind == clash.Set || c.In.Kind == clash.Person) && (r.told[toldClash{c.Of.Name, p, ""}] || r.told[toldClash{c.Of.Name, p, c.In.Name}])
 		})
-		if len(c.Parts) == 0 || r.unsound(c.Of) || r.unsound(c.In) || c.In.Kind == clash.Over && hit[[2]string{c.Of.Name, c.In.Name}] {
+		if len(c.Parts) == 0 || r.unsound(c.Of) || r.unsound(c.In) || (c.In.Kind == clash.Over || c.Of.Kind == clash.Ground) && hit[[2]string{c.Of.Name, c.In.Name}] ||
+			c.Of.Kind == clash.Ground && c.In.Kind == clash.Camera && hit[[2]string{c.In.Name, c.Of.Name}] {
 			continue
 		}
 		hit[[2]string{c.Of.Name, c.In.Name}] = true
@@ -86,7 +88,7 @@ var heldBy = map[body.Part]string{
 
 // nameOf is a piece of equipment by its name: "2 day", "A at the start".
 func (r *collisions) nameOf(side clash.Side) string {
-	if side.Kind != clash.Camera {
+	if side.Kind != clash.Camera && !r.isCameras(side) {
 		return r.out.Numbered(side.Name)
 	}
 	if camera := r.out.CameraNamed(side.Name); camera != nil {
@@ -95,16 +97,20 @@ func (r *collisions) nameOf(side clash.Side) string {
 	return plan.CameraWords(side.Name)
 }
 
+// isCameras says whether a side is the ground of the legs of a camera, and not of a stand.
+func (r *collisions) isCameras(side clash.Side) bool {
+	return side.Kind == clash.Ground && r.out.CameraNamed(side.Name) != nil
+}
+
 // partsOf names the parts of a clash, and says whether they are several.
 func (r *collisions) partsOf(side clash.Side, parts []body.Part) (who string, many bool) {
 	of := r.nameOf(side)
-	lift := false
-	if l := r.out.LightNamed(side.Name); l != nil {
-		lift = l.Mount.Kind == term.Lift
-	}
+	lift := r.onLift(side.Name)
 	var held []string
 	for _, p := range parts {
 		switch {
+		case p == body.Ground:
+			held = append(held, "the legs")
 		case p == body.Head && side.Kind == clash.Camera:
 			held = append(held, "the body")
 		case p == body.Head || p == body.Sheet:
@@ -126,6 +132,9 @@ const farthestMove = 2.0
 // mendOf says how to clear a clash.
 func (r *collisions) mendOf(c *clash.Clash) string {
 	what := r.out.Numbered(c.Of.Name)
+	if c.Of.Kind == clash.Ground {
+		return "draw its legs in and put bags on them, or put " + plan.CameraOf(c.Of.Name) + " elsewhere"
+	}
 	if c.Of.Kind == clash.Camera {
 		what = plan.CameraOf(c.Of.Name)
 	}
@@ -150,11 +159,33 @@ func (r *collisions) inSet(c *clashFinding) {
 }
 
 func (r *collisions) inEquipment(c *clashFinding) {
+	if c.Of.Kind == clash.Ground { // as no scene describes legs, they are a note
+		r.Infof(c.span, CodeStandTight, c.mend, "%s stands between the legs of %s, %s across as they usually stand", r.nameOf(c.In), r.nameOf(c.Of), r.Length(body.LegsOfCamera(r.out.CameraNamed(c.Of.Name)).Foot))
+		return
+	}
 	other, _ := r.partsOf(c.In, c.Into)
 	r.Warnf(c.span, CodeClash, c.mend, "%s %s %s deep into %s", c.who, c.verb("reaches", "reach"), r.Length(c.Deep), other)
 }
 
+// inLegs notes a camera whose post is among the legs of a stand.
+func (r *collisions) inLegs(c *clashFinding) {
+	r.Infof(c.span, CodeStandTight, c.mend, "%s stands between the legs of the %s of %s", r.nameOf(c.Of), report.Either(r.onLift(c.In.Name), "lift", "stand"), r.nameOf(c.In))
+}
+
+// onLift says whether a light or a piece of grip is on a lift.
+func (r *collisions) onLift(name string) bool {
+	if l := r.out.LightNamed(name); l != nil {
+		return l.Mount.Kind == term.Lift
+	}
+	g := r.out.GripNamed(name)
+	return g != nil && g.Mount.Kind == term.Lift
+}
+
 func (r *collisions) inPerson(c *clashFinding) {
+	if c.Of.Kind == clash.Ground {
+		r.Infof(c.span, CodeStandTight, c.mend, "%s, %s across as they usually stand, reach %s into %s", c.who, r.Length(body.LegsOfCamera(r.out.CameraNamed(c.Of.Name)).Foot), r.Length(c.Deep), c.In.Name)
+		return
+	}
 	r.Warnf(c.span, CodeHitsPerson, c.mend, "%s %s %s deep into %s", c.who, c.verb("reaches", "reach"), r.Length(c.Deep), c.In.Name)
 }
 
@@ -168,9 +199,6 @@ func (r *collisions) inWay(c *clashFinding) {
 
 func (r *collisions) inSwing(c *clashFinding) {
 	o := r.out.OpeningNamed(c.In.Name)
-	if c.Of.Kind == clash.Camera {
-		return // it is moved when somebody goes out
-	}
 	shuts, opens := clash.Swings(r.out, c.Of, o)
 	var how string
 	if o.Ajar > 0 && shuts > 0 {

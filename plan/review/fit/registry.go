@@ -48,7 +48,7 @@ var (
 		{[]string{CodeWind}, windWords, windOnGrip},
 	}
 	ofOpenings = []check[plan.Opening]{
-		{[]string{CodeEscape}, "a way out that is too narrow, or that somebody does not reach past what stands there", wayOut},
+		{[]string{CodeEscape}, "a way out that is too narrow, or that somebody does not reach past what stands there or hangs lower than a head", wayOut},
 	}
 	ofGrip = []check[plan.Grip]{
 		{[]string{CodeInSolid, CodeOverCeiling, CodeBelowFloor}, "grip in a solid, over the ceiling or under the floor, or that reaches into something", (*checker).gripFree},

@@ -21,17 +21,8 @@ func wayOut(r *checker, o *plan.Opening) bool {
 	}
 	all := onFloors(r, o)
 	for _, p := range r.out.Posts() {
-		if r.out.RoomUnder(p.At, "") == nil {
-			continue // outside already
-		}
-		switch wide, joined := widest(r, all, &p, o); {
-		case !joined:
-			r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
-		case wide <= 0:
-			r.Warnf(o.Span, CodeEscape, clearing(r, all, &p, o), "%s has no way to the way out %s past what stands there", p.Name, o.Name)
-		case wide < escapeWide:
-			r.Warnf(o.Span, CodeEscape, clearing(r, all, &p, o), "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
-				p.Name, r.Length(wide), o.Name, r.Length(escapeWide))
+		if r.out.RoomUnder(p.At, "") != nil { // else outside already
+			wayOutOf(r, all, &p, o)
 		}
 	}
 	return true
@@ -55,6 +46,33 @@ func clearing(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) strin
 		}
 	}
 	return "clear a way, or name another way out"
+}
+
+// wayOutOf warns of somebody whose way to a way out is too narrow.
+func wayOutOf(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) {
+	wide, joined := widest(r, all, p, o)
+	past := pastWhat(r, all, wide, p, o)
+	switch {
+	case !joined:
+		r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
+	case wide <= 0:
+		r.Warnf(o.Span, CodeEscape, clearing(r, all, p, o), "%s has no way to the way out %s past %s", p.Name, o.Name, past)
+	case wide < escapeWide:
+		r.Warnf(o.Span, CodeEscape, clearing(r, all, p, o), "%s has a way of %s to the way out %s past %s, and %s is usual at least",
+			p.Name, r.Length(wide), o.Name, past, r.Length(escapeWide))
+	}
+}
+
+// pastWhat says what makes a way as narrow as it is: what stands there, or what hangs there too low.
+func pastWhat(r *checker, all []obstacle, wide float64, p *plan.Person, o *plan.Opening) string {
+	if wide >= escapeWide {
+		return ""
+	}
+	standing := slices.DeleteFunc(slices.Clone(all), func(o obstacle) bool { return o.hangs })
+	if without, _ := widest(r, standing, p, o); without > wide {
+		return "what stands there and hangs lower than " + r.Length(headroom)
+	}
+	return "what stands there"
 }
 
 // way looks for ways to an opening over floors and flights.
@@ -87,9 +105,9 @@ func (w *way) end() r2.Vec {
 	return r2.Add(w.to.Middle(), r2.Scale(w.to.Depth/2, w.to.Outward))
 }
 
-// between is what stands between two floors, or on them, as high as who goes through the way out: what is on another floor is in nobody's way.
+// between is what stands between two floors, or on them, as high as a way is clear to: what is on another floor is in nobody's way.
 func (w *way) between(a, b float64) (rings [][]r2.Vec) {
-	low, high := min(a, b), max(a, b)+w.to.Head-w.floor
+	low, high := min(a, b), max(a, b)+headroom
 	for i := range w.obstacles {
 		if o := &w.obstacles[i]; plane.Overlap(o.low, o.high, low, high) {
 			rings = append(rings, o.outline)

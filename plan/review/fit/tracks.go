@@ -28,14 +28,7 @@ func (r *checker) trackFree(c *plan.Camera) bool {
 		r.tell(c.AtEnd(), body.Stand, on.Name)
 		r.Warnf(c.Track.Span, CodeTrackThrough, r.roundabout(on.Name), "the track of %s leads through %s, from %s to %s along it", c.Name, on.Name, r.Length(on.From), r.Length(on.To))
 	}
-	for i := range r.out.Lights {
-		l := &r.out.Lights[i]
-		t.stand("the stand of "+l.Numbered(), r.things[l.Name], &l.Mount)
-	}
-	for i := range r.out.Grip {
-		g := &r.out.Grip[i]
-		t.stand("the stand of "+g.Numbered(), r.things[g.Name], &g.Mount)
-	}
+	t.stands()
 	for i := range r.out.People {
 		t.walk(&r.out.People[i])
 	}
@@ -90,6 +83,23 @@ func withStretch(all []plan.Through, t plan.Through) []plan.Through {
 	}
 	all[i].From, all[i].To = min(all[i].From, t.From), max(all[i].To, t.To)
 	return all
+}
+
+// stands looks at all that stands on legs.
+func (r tracked) stands() {
+	for i := range r.out.Lights {
+		l := &r.out.Lights[i]
+		r.stand("the stand of "+l.Numbered(), r.things[l.Name], &l.Mount)
+	}
+	for i := range r.out.Grip {
+		g := &r.out.Grip[i]
+		r.stand("the stand of "+g.Numbered(), r.things[g.Name], &g.Mount)
+	}
+	for i := range r.out.Cameras {
+		if o := &r.out.Cameras[i]; o.Track == nil {
+			r.stand(o.Name, r.things[o.Name], body.LegsOfCamera(o))
+		}
+	}
 }
 
 // stand warns of a stand whose legs take the ground of the rails.

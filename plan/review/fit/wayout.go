@@ -26,22 +26,16 @@ func clearWidth(o *plan.Opening) float64 {
 	return min(o.Width(), r2.Norm(r2.Sub(edge, r2.Vec{X: o.Width()})))
 }
 
-// obstacle is something in the way of who walks, over an outline from one z to another, m.
-type obstacle struct {
-	outline   []r2.Vec
-	low, high float64
-	of        string // what can be moved: a thing as the sheet calls it; "" of walls and windows
-}
-
-// obstacles are what stands in the way of who walks, in the making.
+// obstacles are what is in the way of who walks, in the making.
 type obstacles struct {
-	all []obstacle
-	of  string // what is added is part of
+	setup *plan.Setup
+	all   []obstacle
+	of    string // what is added is part of
 }
 
 func (o *obstacles) add(ring []r2.Vec, low, high float64) {
 	for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
-		o.all = append(o.all, obstacle{plane.CounterClockwise(part), low, high, o.of})
+		o.all = append(o.all, obstacle{outline: plane.CounterClockwise(part), low: low, high: high, of: o.of})
 	}
 }
 
@@ -53,9 +47,9 @@ func (o *obstacles) legs(m *plan.Mount, base float64) {
 }
 
 // onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, stands and cameras by the
-// ground that their legs take, and sheets that reach down to the floor.
+// ground that their legs take, and what hangs lower than a way is clear to.
 func onFloors(r *checker, way *plan.Opening) []obstacle {
-	var on obstacles
+	on := obstacles{setup: r.out}
 	for i := range r.out.Walls {
 		if w := &r.out.Walls[i]; w.Opening == "" {
 			on.add(w.Outline, w.Z0, w.Z1)
@@ -75,27 +69,25 @@ func onFloors(r *checker, way *plan.Opening) []obstacle {
 			}
 		}
 	}
-	on.equipment(r.out)
+	on.equipment()
+	on.hanging()
 	return on.all
 }
 
-// equipment adds stands, sheets and cameras.
-func (o *obstacles) equipment(s *plan.Setup) {
-	for i := range s.Lights {
-		l := &s.Lights[i]
+// equipment adds stands and cameras by their legs.
+func (o *obstacles) equipment() {
+	for i := range o.setup.Lights {
+		l := &o.setup.Lights[i]
 		o.of = l.Numbered()
 		o.legs(&l.Mount, l.Base)
 	}
-	for i := range s.Grip {
-		g := &s.Grip[i]
+	for i := range o.setup.Grip {
+		g := &o.setup.Grip[i]
 		o.of = g.Numbered()
 		o.legs(&g.Mount, g.Base)
-		if low, high := g.Reach(); low < g.Base+body.LegClearance {
-			o.add(g.Shadow(), low, high)
-		}
 	}
-	for i := range s.Cameras {
-		if c := &s.Cameras[i]; c.Track == nil {
+	for i := range o.setup.Cameras {
+		if c := &o.setup.Cameras[i]; c.Track == nil {
 			o.of = c.Name
 			o.legs(body.LegsOfCamera(c), c.Base)
 		}

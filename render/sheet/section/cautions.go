@@ -11,7 +11,9 @@ import (
 
 // SameCautions says whether two set-ups have the same.
 func SameCautions(a, b []Caution) bool {
-	return slices.EqualFunc(a, b, func(x, y Caution) bool { return x.Text == y.Text && slices.Equal(x.Tags, y.Tags) })
+	return slices.EqualFunc(a, b, func(x, y Caution) bool {
+		return x.Text == y.Text && slices.Equal(x.Tags, y.Tags) && slices.Equal(x.Winds, y.Winds)
+	})
 }
 
 // cautions are those of the trade.
@@ -23,9 +25,62 @@ func cautions(in *Input) *Section {
 func cautionPoints(all []Caution, lights []string) []string {
 	var points []string
 	for _, c := range all {
-		points = append(points, Joined(": ", tagWords(c.Tags, lights), c.Text))
+		points = append(points, Joined(": ", tagWords(c.Tags, lights), withWinds(c.Text, c.Winds)))
 	}
 	return sentences(points)
+}
+
+// mostWinds is how many winds a caution names: where there are more, the lowest of them, and then from which one on all others come down.
+const mostWinds = 4
+
+// windGroup are things that come down at one wind.
+type windGroup struct {
+	first Wind
+	tags  []string
+}
+
+// groupsOf puts things together that come down at one wind, as it is printed.
+func groupsOf(winds []Wind) (groups []windGroup) {
+	for _, w := range winds {
+		at := slices.IndexFunc(groups, func(g windGroup) bool { return g.first.Words == w.Words })
+		if at < 0 {
+			at, groups = len(groups), append(groups, windGroup{first: w})
+		}
+		groups[at].tags = append(groups[at].tags, w.Tag)
+	}
+	return groups
+}
+
+// withWinds ends a sentence with the winds at which things come down, those of one wind together: "... decides: 1 to 4 at 9.8 m/s, G2 at 3.4 m/s."
+func withWinds(text string, winds []Wind) string {
+	groups := groupsOf(winds)
+	if len(groups) == 0 {
+		return text
+	}
+	var last []string
+	if len(groups) > mostWinds {
+		slices.SortStableFunc(groups, func(a, b windGroup) int { return cmp.Compare(a.first.Speed, b.first.Speed) })
+		last = []string{"all others from " + groups[mostWinds-1].first.Words + " on"}
+		groups = groups[:mostWinds-1]
+	}
+	var words []string
+	for _, g := range groups {
+		words = append(words, strings.Join(runs(g.tags), ", ")+" at "+g.first.Words)
+	}
+	return strings.TrimSuffix(text, ".") + ": " + strings.Join(append(words, last...), ", ") + "."
+}
+
+// lowestWinds takes winds to others: of a thing that has several the lowest counts.
+func lowestWinds(all, more []Wind) []Wind {
+	for _, w := range more {
+		at := slices.IndexFunc(all, func(o Wind) bool { return o.Tag == w.Tag })
+		if at < 0 {
+			all = append(all, w)
+		} else if w.Speed < all[at].Speed {
+			all[at] = w
+		}
+	}
+	return all
 }
 
 // lightTags are the numbers of all lights of a set-up.

@@ -2,6 +2,7 @@ package section
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -43,6 +44,33 @@ func TestCautionsOfADay(t *testing.T) {
 	}
 	day[1].Cautions = mains("1 2 4")
 	if got, want := DayCautions(day).Points, []string{"All lights: Mains: dry.", "Local codes come first."}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Things that come down at one wind are said together; of many winds the lowest are, and from which one on the rest comes down. Over a day the lowest of a
+// thing counts, and set-ups with other winds have no caution of their own.
+func TestWindsOfCautions(t *testing.T) {
+	winds := func(speeds ...float64) (all []Wind) {
+		for i, v := range speeds {
+			all = append(all, Wind{strconv.Itoa(i + 1), v, strconv.FormatFloat(v, 'f', -1, 64) + " m/s"})
+		}
+		return all
+	}
+	for want, speeds := range map[string][]float64{
+		"Take it down.":                                                                  nil,
+		"Take it down: 1 at 9.8 m/s.":                                                    {9.8},
+		"Take it down: 1 to 3 at 9.8 m/s, 4 at 12 m/s.":                                  {9.8, 9.8, 9.8, 12},
+		"Take it down: 1 at 9 m/s, 2 at 8 m/s, 3 at 7 m/s, 4 at 6 m/s.":                  {9, 8, 7, 6},
+		"Take it down: 5 at 5 m/s, 4, 6 at 6 m/s, 3 at 7 m/s, all others from 8 m/s on.": {9, 8, 7, 6, 5, 6},
+	} {
+		if got := withWinds("Take it down.", winds(speeds...)); got != want {
+			t.Errorf("%v: %q, want %q", speeds, got, want)
+		}
+	}
+	day := []Digest{{Tags: []string{"1", "2"}, Cautions: []Caution{{Tags: []string{"1"}, Text: "Down.", Winds: winds(9)}}},
+		{Tags: []string{"1", "2"}, Cautions: []Caution{{Tags: []string{"1", "2"}, Text: "Down.", Winds: winds(8, 10)}}}}
+	if got, want := DayCautions(day).Points, []string{"1, 2: Down: 1 at 8 m/s, 2 at 10 m/s."}; !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -161,6 +161,7 @@ func DayCautions(all []Digest) *Section {
 			if at < 0 {
 				at, day = len(day), append(day, Caution{Text: c.Text})
 			}
+			day[at].Winds = lowestWinds(day[at].Winds, c.Winds)
 			for _, tag := range c.Tags {
 				day[at].Tags = append(day[at].Tags, missing(day[at].Tags, tag)...)
 			}

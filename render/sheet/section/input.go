@@ -44,8 +44,16 @@ type Input struct {
 
 // Caution is one of the trade, with the numbers of the lights and the grip that it is about.
 type Caution struct {
-	Tags []string // none: it is about everybody
-	Text string
+	Tags  []string // none: it is about everybody
+	Text  string
+	Winds []Wind // at which wind each of some of them comes down
+}
+
+// Wind is the wind at which a thing comes down.
+type Wind struct {
+	Tag   string
+	Speed float64 // m/s
+	Words string
 }
 
 // Face is what the meter says at one person's face.

@@ -122,6 +122,11 @@ func matchCell(l, from *match.Look, r match.Row) MatchCell {
 	return c
 }
 
+// Pictured says whether a camera sees the face in one of its set-ups.
+func (m Matched) Pictured() bool {
+	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool { return c.Picture > 0 })
+}
+
 // MatchNotes explain the page.
 func MatchNotes(matched []Matched, alone []string) []string {
 	notes := []string{
