@@ -26,28 +26,11 @@ func TestWhoSeesLittle(t *testing.T) {
 		sheet.Back = sheet.Front
 		set := &solid.Set{Sheets: []solid.Sheet{sheet}, Prisms: []solid.Prism{{ID: 2, Base: box(0.9, 0.2, 0.7, 1.5, 0.2), Z0: 1.6, Z1: 1.65}}}
 		w := build(t, set, Options{Quality: c.q, Workers: 1})
-		l := w.newLamp(&e)
-		l.kernel = photometry.RowKernel(e.Source, l.onesided)
-		f := w.newField(newGrid(&floor, w.bvh.Epsilon()), l, nil)
-		if err := f.shadows(t.Context(), 1); err != nil {
-			t.Fatal(err)
-		}
-		d := newBandSummer(f, 1)
-		for j := range floor.NV {
-			d.sumWhole(j, 0)
-		}
-		d.findHowMuchIsSeen(0, floor.NV)
+		f, d := firstBand(t, w, &floor, &e)
 		little, half, partly := 0, 0, 0
 		for n := range floor.NU * floor.NV {
 			i, j := n%floor.NU, n/floor.NU
-			seen, through := 0, 0
-			for k := range f.points {
-				panes, blocked := w.bvh.Segment(f.points[k].at, floor.At(i, j), nil, nil)
-				if !blocked {
-					seen++
-					through += min(1, len(panes))
-				}
-			}
+			seen, through := seenByRays(f, floor.At(i, j))
 			all := len(f.points)
 			mixed := through > 0 && through < seen
 			part := seen > 0 && (seen < all || mixed)
@@ -75,6 +58,33 @@ func TestWhoSeesLittle(t *testing.T) {
 			t.Errorf("%+v: %d points see little, %d half, %d a part", c, little, half, partly)
 		}
 	}
+}
+
+// firstBand is a field of a lamp on a lattice of one band of rows, sorted by how much of the lamp each point sees.
+func firstBand(t *testing.T, w *World, lattice *Lattice, e *Emitter) (*field, *bandSummer) {
+	l := w.newLamp(e)
+	l.kernel = photometry.RowKernel(e.Source, l.onesided)
+	f := w.newField(newGrid(lattice, w.bvh.Epsilon()), l, nil)
+	if err := f.shadows(t.Context(), 1); err != nil {
+		t.Fatal(err)
+	}
+	d := newBandSummer(f, 1)
+	for j := range lattice.NV {
+		d.sumWhole(j, 0)
+	}
+	d.findHowMuchIsSeen(0, lattice.NV)
+	return f, d
+}
+
+// seenByRays counts the points of an opening that a place sees, and those of them through panes.
+func seenByRays(f *field, at r3.Vec) (seen, through int) {
+	for k := range f.points {
+		if panes, blocked := f.w.bvh.Segment(f.points[k].at, at, nil, nil); !blocked {
+			seen++
+			through += min(1, len(panes))
+		}
+	}
+	return seen, through
 }
 
 // Past the edges of two panes, one of them tinted, that overlap before a part of an opening each point of a lattice gets what a receptor does.

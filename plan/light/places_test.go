@@ -56,7 +56,7 @@ func TestFlatCasters(t *testing.T) {
 		}
 	}
 	if coloured(colour.RGB{1, 1, 1}) || !coloured(colour.RGB{1, 0, 0}) || !coloured(colour.RGB{1, 1, 0}) {
-		t.Error("colours are told from greys wrongly")
+		t.Error("greys have a colour, or colours have none")
 	}
 }
 
@@ -390,7 +390,7 @@ func TestPlanesAcrossFaces(t *testing.T) {
 	}
 }
 
-// How finely surfaces look at a lamp goes by how narrow its beam is at half of its peak, and no light by far more than a share of the distance.
+// The narrower a beam is at half of its peak, the more finely surfaces look at the lamp, and never more coarsely than by a share of the distance.
 func TestGrainOfALamp(t *testing.T) {
 	w := build(t, &solid.Set{}, Options{Workers: 1})
 	for _, c := range []struct{ half, tenth, want float64 }{{20, 40, math.Tan(10*radian) / 2}, {40, 70, math.Tan(20*radian) / 2}, {100, 150, 0.3}} {
@@ -513,7 +513,7 @@ func TestMixesAddUp(t *testing.T) {
 	}
 }
 
-// No light of a lamp goes over the planes that are said to bound it, and it reaches up to them.
+// A row ends where the plane of a face ends the light of a lamp: behind it no point is lit, before it all are.
 func TestUnlitRowsOfAMask(t *testing.T) {
 	l := Lattice{Origin: r3.Vec{X: -3.5, Y: -1.5}, U: r3.Vec{X: 0.1}, V: r3.Vec{Y: 1}, Normal: r3.Vec{Z: 1}, NU: 71, NV: 4}
 	g := newGrid(&l, 1e-6)

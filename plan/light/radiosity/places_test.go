@@ -195,16 +195,21 @@ func TestFacesThatAreDrawn(t *testing.T) {
 	if seen != 71 {
 		t.Errorf("%d patches are drawn", seen)
 	}
-	for len(tr.mesh.faces) < facesToPatch*(72/4)+1 {
-		tr.mesh.faces = append(tr.mesh.faces, face{first: tr.mesh.count, corners: f.corners})
+}
+
+// Among more faces than sixteen for each patch of a set a face is not drawn.
+func TestFacesAmongManyAreNotDrawn(t *testing.T) {
+	tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: 9}, r3.Vec{Y: 8}, 9, 8, 0.5))
+	var patches []uint32
+	for n := uint32(1); n <= 72; n++ {
+		patches = append(patches, n)
 	}
-	if drawn, _ := tr.mesh.drawings(patches[:71]); len(drawn) != 4 {
-		t.Errorf("among %d faces %d sets are drawn", len(tr.mesh.faces), len(drawn))
-	}
-	for len(tr.mesh.faces) < facesToPatch*(72/4+1) {
-		tr.mesh.faces = append(tr.mesh.faces, face{first: tr.mesh.count, corners: f.corners})
-	}
-	if drawn, _ := tr.mesh.drawings(patches[:71]); len(drawn) != 0 {
-		t.Errorf("among %d faces %d sets are drawn", len(tr.mesh.faces), len(drawn))
+	for _, c := range []struct{ faces, sets int }{{facesToPatch*18 + 1, 4}, {facesToPatch * 19, 0}} {
+		for len(tr.mesh.faces) < c.faces {
+			tr.mesh.faces = append(tr.mesh.faces, face{first: tr.mesh.count, corners: tr.mesh.faces[0].corners})
+		}
+		if drawn, _ := tr.mesh.drawings(patches); len(drawn) != c.sets {
+			t.Errorf("among %d faces %d sets are drawn, want %d", c.faces, len(drawn), c.sets)
+		}
 	}
 }
