@@ -12,14 +12,6 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// obstacle is something in the way of who walks, over an outline from one z to another, m.
-type obstacle struct {
-	outline   []r2.Vec
-	low, high float64
-	of        string // what can be moved: a thing as the sheet calls it; "" of walls and windows
-	hangs     bool   // it stands on no floor
-}
-
 // headroom is how high a way out is clear at least, m: Approved Document B of England, volume 2, has 2 m on all escape routes, with nothing but door
 // frames below (from memory). Other places have other rules.
 const headroom = 2.0

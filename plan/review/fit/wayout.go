@@ -26,26 +26,6 @@ func clearWidth(o *plan.Opening) float64 {
 	return min(o.Width(), r2.Norm(r2.Sub(edge, r2.Vec{X: o.Width()})))
 }
 
-// obstacles are what is in the way of who walks, in the making.
-type obstacles struct {
-	setup *plan.Setup
-	all   []obstacle
-	of    string // what is added is part of
-}
-
-func (o *obstacles) add(ring []r2.Vec, low, high float64) {
-	for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
-		o.all = append(o.all, obstacle{outline: plane.CounterClockwise(part), low: low, high: high, of: o.of})
-	}
-}
-
-// legs adds the ground that legs take.
-func (o *obstacles) legs(m *plan.Mount, base float64) {
-	if m.Kind.OnLegs() && m.On == "" {
-		o.add(body.GroundOf(m), base, base+body.LegClearance)
-	}
-}
-
 // onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, stands and cameras by the
 // ground that their legs take, and what hangs lower than a way is clear to.
 func onFloors(r *checker, way *plan.Opening) []obstacle {
