@@ -30,12 +30,12 @@ type kitFlags struct {
 func newKit(std streams) *cobra.Command {
 	var flags kitFlags
 	cmd := &cobra.Command{
-		Use:   "kit [name or word] | kit --show FILE | kit --convert FILE NEWFILE",
+		Use:   "kit [name or words] | kit --show FILE | kit --convert FILE NEWFILE",
 		Short: "the catalogue of units, modifiers, gels and more; shows and converts photometric files",
 		Long: "kit lists the units, modifiers, gels, cloths, stands, grip, materials, sensors and filters that a scene may name, and the\n" +
 			"clamps, bags, cable and distribution of a van. With the name of a unit it shows all of that unit: its light with each\n" +
 			"modifier that fits, flux and lux at 3 m, flooded and at spot; what it draws, weighs and comes with. With a kind (units)\n" +
-			"or any other word it lists the entries that are of it or contain it, and --class, --watts, --battery and --mount choose\n" +
+			"or any other words it lists the entries that are of it or contain them, and --class, --watts, --battery and --mount choose\n" +
 			"among units. The values are typical of a class of unit and come from no maker: measure what you hire.\n\n" +
 			"--lay reads a kit file of your own, says what is wrong or implausible in it, and lays it over the catalogue, as\n" +
 			"kit: my-kit.yaml does in a scene: a new name adds an entry, a known one replaces it whole. --example prints a\n" + "commented one to start from.\n\n" +
@@ -44,7 +44,6 @@ func newKit(std streams) *cobra.Command {
 			"ending of the new name. In a scene, output: {ies: lamp.ies} gives a light the flux, the distribution, the\n" + "luminous opening and the power of its file; gamma 0 lies along the aim, C0 along the lamp's right.",
 		Example: "  scrimshaw kit\n  scrimshaw kit led-point-300-bicolour\n  scrimshaw kit tungsten --watts 1000\n  scrimshaw kit --battery --class panel\n  scrimshaw kit --example > my-kit.yaml\n  scrimshaw kit --lay my-kit.yaml our-\n  scrimshaw kit --json | jq '.[].name'\n" +
 			"  scrimshaw kit --show lamp.ies -o polar.svg\n  scrimshaw kit --convert lamp.ies lamp.ldt",
-		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error { return runKit(cmd.Context(), std, args, &flags) },
 	}
 	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON with all figures: a list of objects, or one object with --show")
@@ -97,10 +96,10 @@ func openKit(ctx context.Context, std streams, flags *kitFlags) (*kit.Catalogue,
 // listKit prints the catalogue, the entries that are chosen from it, or one unit.
 func listKit(std streams, catalogue *kit.Catalogue, args []string, flags *kitFlags) error {
 	rows := catalogue.List()
-	if len(args) == 1 {
+	if words := strings.Join(args, " "); words != "" {
 		all := rows
-		if rows = kit.Matching(all, args[0]); len(rows) == 0 {
-			return fmt.Errorf("no entry of the catalogue contains %q%s", args[0], kitHint(all, args[0]))
+		if rows = kit.Matching(all, words); len(rows) == 0 {
+			return fmt.Errorf("no entry of the catalogue contains %q%s", words, kitHint(all, words))
 		}
 	}
 	rows, err := flags.choice.of(catalogue, rows)

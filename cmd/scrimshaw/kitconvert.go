@@ -42,6 +42,8 @@ func checkConversion(args []string, flags *kitFlags) error {
 	switch {
 	case len(args) == 0:
 		return errors.New("--convert needs the name of the new file: scrimshaw kit --convert lamp.ies lamp.ldt")
+	case len(args) > 1:
+		return fmt.Errorf("--convert writes one new file; %q is one too many", args[1])
 	case flags.json || len(flags.outputs) > 0:
 		return errors.New("--convert writes one file and prints nothing; leave --json and -o out")
 	}

@@ -79,7 +79,7 @@ func (c *Catalogue) plain(kind, name string) any {
 	return c.Sensor(name)
 }
 
-// Matching keeps the entry of a name, or else the entries of a kind, in the plural too, or else those that hold a word.
+// Matching keeps the entry of a name, or else the entries of a kind, in the plural too, or else those that hold each of some words.
 func Matching(all []Listed, word string) []Listed {
 	word = strings.ToLower(word)
 	if kept := listedWhere(all, func(l Listed) bool { return strings.ToLower(l.Name) == word }); len(kept) > 0 {
@@ -88,8 +88,10 @@ func Matching(all []Listed, word string) []Listed {
 	if kept := listedWhere(all, func(l Listed) bool { return l.Kind == word || l.Kind+"s" == word }); len(kept) > 0 {
 		return kept
 	}
+	words := strings.Fields(word)
 	return listedWhere(all, func(l Listed) bool {
-		return strings.Contains(strings.ToLower(l.Kind+" "+l.Name+" "+l.Summary+" "+l.Doc), word)
+		text := strings.ToLower(l.Kind + " " + l.Name + " " + l.Summary + " " + l.Doc)
+		return !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(text, w) })
 	})
 }
 

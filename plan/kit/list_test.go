@@ -1,6 +1,9 @@
 package kit
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 // A kind keeps its entries, in the plural too; any other word those that hold it.
 func TestMatching(t *testing.T) {
@@ -17,6 +20,11 @@ func TestMatching(t *testing.T) {
 	for word, want := range map[string]int{"gel": len(c.Gels), "Gels": len(c.Gels), "stand": len(c.Stands), "no such word": 0} {
 		if got := len(Matching(all, word)); got != want {
 			t.Errorf("%q keeps %d, want %d", word, got, want)
+		}
+	}
+	for words, want := range map[string]string{"tube kit": "tube-kit-4x60", "0.6 m tubes case": "tube-kit-4x60", "poly 240": "card-240x120", "Poly Fork": "board-holder"} {
+		if got := Matching(all, words); !slices.ContainsFunc(got, func(l Listed) bool { return l.Name == want }) || len(got) > 5 {
+			t.Errorf("%q keeps %v, want %s and few beside", words, got, want)
 		}
 	}
 	for _, l := range Matching(all, "tungsten") {
