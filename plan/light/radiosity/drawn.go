@@ -89,7 +89,7 @@ func (d *drawing) addRays(p *depthBuffer, f *face, x, y, share float64, out []li
 			continue
 		}
 		to := &out[i]
-		if !d.inAir[at] && !p.m.inAir(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
+		if !d.inAir[at] && !p.m.inAir(f, f.at(to.x+x*f.du, to.y+y*f.dv)) {
 			continue
 		}
 		to.addRay(p.m, p.hits[at], part(x, y), share)

@@ -113,11 +113,8 @@ func (t *Transport) enqueueBehind(patch uint32) {
 	}
 }
 
-// inAir says whether a place is on the face and in the air.
-func (m *mesh) inAir(f *face, x, y float64, at r3.Vec) bool {
-	if !f.contains(x, y) {
-		return false
-	}
+// inAir says whether a place of a face is in the air.
+func (m *mesh) inAir(f *face, at r3.Vec) bool {
 	_, inside := m.bvh.Inside(r3.Add(at, r3.Scale(clearance, f.n)))
 	return !inside
 }

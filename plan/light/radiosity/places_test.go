@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/receptor"
@@ -194,6 +195,39 @@ func TestFacesThatAreDrawn(t *testing.T) {
 	}
 	if seen != 71 {
 		t.Errorf("%d patches are drawn", seen)
+	}
+}
+
+// Of a patch that is drawn the rays count that start in the air: those of two patches with a stone on a corner, of one that is known to lie in the air and
+// one that nobody follows.
+func TestRaysOfADrawing(t *testing.T) {
+	tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: 9}, r3.Vec{Y: 5}, 6, 2, 0.5))
+	f := &tr.mesh.faces[0]
+	stone := func(id solid.ID, x, y float64) solid.Prism { // 0.6 m by 1 m
+		return solid.Prism{ID: id, Base: []r2.Vec{{X: x, Y: y}, {X: x + 0.6, Y: y}, {X: x + 0.6, Y: y + 1}, {X: x, Y: y + 1}}, Z1: 1}
+	}
+	tr.mesh.bvh = solid.NewBVH(&solid.Set{Prisms: []solid.Prism{stone(1, 0, 0), stone(2, 3.9, 2.5), stone(3, 6, 0)}})
+	d := &drawing{found: []int{0, -1, 1, 2}, inAir: []bool{false, false, false, true}}
+	out := []linked{{patch: tr.mesh.patch(0, 1)}, {patch: tr.mesh.patch(0, 9)}, {patch: tr.mesh.patch(0, 5)}}
+	p := &depthBuffer{m: tr.mesh, hits: []uint32{11, 12, 13, 14}}
+	for _, c := range []struct {
+		x, y float64
+		want [3]bool
+	}{{0.2, 0.2, [...]bool{false, true, true}}, {0.8, 0.2, [...]bool{true, false, true}}, {0.2, 0.8, [...]bool{true, true, true}}, {0.8, 0.8, [...]bool{true, true, true}}} {
+		for i := range out {
+			out[i].links, out[i].area = nil, [4]float64{}
+		}
+		d.addRays(p, f, c.x, c.y, 0.25, out)
+		for i, want := range c.want {
+			var links []uint32
+			var area [4]float64
+			if want {
+				links, area[int(c.x+0.5)+2*int(c.y+0.5)] = []uint32{[...]uint32{11, 13, 14}[i]}, 0.25
+			}
+			if !slices.Equal(out[i].links, links) || out[i].area != area {
+				t.Errorf("from (%g, %g) of patch %d come the rays %v, in the air are %v", c.x, c.y, out[i].number, out[i].links, out[i].area)
+			}
+		}
 	}
 }
 

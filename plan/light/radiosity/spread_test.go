@@ -84,3 +84,20 @@ func TestStripsCoverTheirFigure(t *testing.T) {
 		}
 	}
 }
+
+// A closed set is done with a pass that moves nothing, an open one only with such a pass after the first few.
+func TestWhenALampIsDone(t *testing.T) {
+	w := newSolver(handmade(3, boardFace(t, r3.Vec{}, r3.Vec{X: 1}, r3.Vec{Y: 1}, 1, 1, 0.5)))
+	w.closed[0], w.closed[2] = true, true
+	for c := range width {
+		w.flux[c] = 1
+	}
+	for pass, learn := range []bool{false, true} {
+		all := w.normalise(learn)
+		for c := range width {
+			if want := learn || c == 0 || c == 2; w.done[c] != want || all != learn {
+				t.Errorf("pass %d: light %d is done: %v, all are: %v", pass, c, w.done[c], all)
+			}
+		}
+	}
+}
