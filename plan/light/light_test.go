@@ -211,3 +211,20 @@ func TestSizeOfABasis(t *testing.T) {
 		t.Errorf("the light of four terms at five receptors takes %d values of four bytes", got)
 	}
 }
+
+// Shares of receptors make one term for each way that light comes: the panes, and the mirror that it came by.
+func TestTermsOfShares(t *testing.T) {
+	pane, mirror := solid.ID(7), solid.ID(8)
+	var c column
+	c.collect("a", [][]share{{{}, {via: []solid.ID{pane}}}, {{}, {mirror: &mirror}, {via: []solid.ID{pane}}}, nil})
+	if len(c.terms) != 3 {
+		t.Fatalf("%d terms: %+v", len(c.terms), c.terms)
+	}
+	for i := range c.terms {
+		for k := range i {
+			if a, b := &c.terms[i], &c.terms[k]; a.Path == b.Path && a.From == b.From && len(a.Via) == len(b.Via) {
+				t.Errorf("terms %d and %d are alike: %+v", k, i, *a)
+			}
+		}
+	}
+}
