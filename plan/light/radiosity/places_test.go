@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
@@ -89,9 +90,6 @@ func TestPlacesFallOnTheirElement(t *testing.T) {
 		p := &tr.patches[patch]
 		if cells := f.cellInAir(p, int(element&3), f.part(at)); len(cells) != 1 || math.Abs(areaOf(cells[0])-1./72) > 1e-9 || r3.Norm(r3.Sub(solid.Centre(cells[0]), at)) > 1e-9 {
 			t.Errorf("the cell of %v is %v", at, cells)
-		}
-		if got := part(float64(half[0]%2)/2+0.1, float64(half[1]%2)/2+0.1); got != int(element&3) {
-			t.Errorf("element %d is part %d", element, got)
 		}
 		box := f.element4(p.x, p.y, int(element&3))
 		if low, high := boxRound(box[:]).low, boxRound(box[:]).high; at.X < low.X || at.X > high.X || at.Z < low.Z || at.Z > high.Z || math.Abs(areaOf(box[:])-0.125) > 1e-12 {
@@ -215,19 +213,35 @@ func TestRaysOfADrawing(t *testing.T) {
 		want [3]bool
 	}{{0.2, 0.2, [...]bool{false, true, true}}, {0.8, 0.2, [...]bool{true, false, true}}, {0.2, 0.8, [...]bool{true, true, true}}, {0.8, 0.8, [...]bool{true, true, true}}} {
 		for i := range out {
-			out[i].links, out[i].area = nil, [4]float64{}
+			out[i].links = nil
 		}
-		d.addRays(p, f, c.x, c.y, 0.25, out)
+		d.addRays(p, f, c.x, c.y, out)
 		for i, want := range c.want {
 			var links []uint32
-			var area [4]float64
 			if want {
-				links, area[int(c.x+0.5)+2*int(c.y+0.5)] = []uint32{[...]uint32{11, 13, 14}[i]}, 0.25
+				links = []uint32{[...]uint32{11, 13, 14}[i]}
 			}
-			if !slices.Equal(out[i].links, links) || out[i].area != area {
-				t.Errorf("from (%g, %g) of patch %d come the rays %v, in the air are %v", c.x, c.y, out[i].number, out[i].links, out[i].area)
+			if !slices.Equal(out[i].links, links) {
+				t.Errorf("from (%g, %g) of patch %d come the rays %v, want %v", c.x, c.y, out[i].number, out[i].links, links)
 			}
 		}
+	}
+}
+
+// Of the rays of a receptor on a floor as many meet the ceiling as its form factor says.
+func TestRaysOfAReceptor(t *testing.T) {
+	const w, d, h = 4.0, 3.0, 2.5
+	box := boxOf(w, d, h, func(int) colour.RGB { return grey(0.5) })
+	tr, _ := trace(t, box, Quality{Patch: 0.5, Links: 16, Point: 1 << 12}, []receptor.Receptor{{At: r3.Vec{X: w / 2, Y: d / 2, Z: 1e-3}, Axis: r3.Vec{Z: 1}}}, nil)
+	hits := tr.places[0].hits
+	up := 0
+	for _, e := range hits {
+		if f := &tr.mesh.faces[tr.patches[e/4].face]; f.n.Z < -0.9 {
+			up++
+		}
+	}
+	if got, want := float64(up)/float64(len(hits)), rectangleFactor(w/2, d/2, h-1e-3); len(hits) != 1<<12 || math.Abs(got-want) > 0.005 {
+		t.Errorf("of %d rays %g meet the ceiling, want %g", len(hits), got, want)
 	}
 }
 
