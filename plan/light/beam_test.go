@@ -50,7 +50,7 @@ func TestWhereABeamEnds(t *testing.T) {
 	}{
 		{"half of a lobe", lobe, 0.5 * lobe.Peak(), 20}, {"a tenth of a lobe", lobe, 0.1 * lobe.Peak(), 35}, {"the peak of a lobe", lobe, lobe.Peak(), 0},
 		{"more than a lobe has", lobe, 1.01 * lobe.Peak(), 0}, {"a quarter of a cosine", photometry.Cosine{}, 0.25 / math.Pi, math.Acos(0.25) / radian},
-		{"all round", photometry.Uniform{}, 0.5 / (4 * math.Pi), 180},
+		{"all round", photometry.Uniform{}, 0.5 / (4 * math.Pi), 180}, {"all round, at its peak", photometry.Uniform{}, 0, 180},
 		{"the brightest of a batwing", batwing{}, 2.0 / 20, 45}, {"more than a batwing has", batwing{}, 2.01 / 20, 0},
 		{"half as bright again as its axis", batwing{}, 1.5 / 20, math.Asin(math.Sqrt((1+math.Sqrt(0.5))/2)) / radian},
 		{"its axis", batwing{}, 0.6 / 20, 90}, {"what is behind", batwing{}, 0.5 / 20, 180},

@@ -302,3 +302,24 @@ func TestHiddenStretches(t *testing.T) {
 		t.Errorf("only %d stretches are hidden", left)
 	}
 }
+
+// A lattice of several words a row has the shadows of soft light as receptors have them.
+func TestShadowsOnAWideLattice(t *testing.T) {
+	e := Emitter{Name: "a", Frame: down(2.5), Source: photometry.Source{Flux: 4000, Distribution: photometry.Cosine{}, Opening: face(1.2, 0.8)}}
+	floor := floorAt(-3, -0.4, 0, 6, 150)
+	floor.NV, floor.V.Y = 9, 0.1
+	set := &solid.Set{Prisms: []solid.Prism{{ID: 1, Base: box(-1, 0.1, 1.2, 0.7, 0.2), Z0: 1.2, Z1: 1.25}, {ID: 2, Base: box(1.6, 0, 0.7, 0.5, 0.4), Z0: 0.6, Z1: 0.65}}}
+	to := Targets{Lattices: []Lattice{floor}}
+	for n := 0; n < floor.NU*floor.NV; n += 7 {
+		to.Points = append(to.Points, floor.Receptor(n%floor.NU, n/floor.NU))
+	}
+	b := basis(t, build(t, set, Options{Direct: true, Workers: 1}), []Emitter{e}, to)
+	var got, want []float64
+	for k := range to.Points {
+		total, _ := b.Point(k, Levels{"a": {1, 1, 1}})
+		got, want = append(got, float64(b.Fields[0][0][7*k])), append(want, total.Y())
+	}
+	if mean, p95 := errorsOf(got, want); mean > 0.0025 || p95 > 0.01 {
+		t.Errorf("mean %.3f %%, 95th percentile %.2f %%", 100*mean, 100*p95)
+	}
+}

@@ -154,3 +154,37 @@ func TestPlacesWithinAShade(t *testing.T) {
 		}
 	}
 }
+
+// A part of an opening is summed by three places where it is half as long as far, at most, and else by seven in each of the pieces that are as long as far;
+// a side has four of them at most.
+func TestHowManyPlacesStandForAPart(t *testing.T) {
+	times := 0
+	e := Emitter{Name: "a", Frame: down(3), Source: photometry.Source{Flux: 1000, Distribution: asked{photometry.NewFaceLobe(60, 100), &times}, Opening: face(4, 4)}}
+	l := newLamp(&e, 1, 1, 1)
+	v := newVisibleSums(solid.NewBVH(&solid.Set{}))
+	for _, near := range []float64{0.25, 0.5} {
+		for _, c := range []struct {
+			longest float64 // by the distance
+			places  int
+		}{{0.4, 3}, {0.49, 3}, {0.51, 7}, {0.9, 7}, {1.5, 4 * 7}, {2.5, 9 * 7}, {3.5, 16 * 7}, {5, 16 * 7}} {
+			side := c.longest * near / math.Sqrt2
+			times = 0
+			got := v.rough(l, &Receptor{At: r3.Vec{Z: 3 - near}, Axis: up}, []r3.Vec{{Z: 3}, {X: side, Z: 3}, {Y: side, Z: 3}})
+			if times != c.places {
+				t.Errorf("of a part %g times as long as %g m %d places are asked, want %d", c.longest, near, times, c.places)
+			}
+			want := 0.0
+			const n = 100
+			for k := range n * n {
+				from, turn := (float64(k%n)+0.5)/n, (float64(k/n)+0.5)/n // strips along the longest side, and along each
+				x, y := side*from*(1-turn), side*from*turn
+				far := math.Sqrt(x*x + y*y + near*near)
+				cd := e.Source.Intensity(e.Frame.Local(r3.Vec{X: -x / far, Y: -y / far, Z: -near / far}))
+				want += cd / 16 * near / (far * far * far) * side * side * from / (n * n)
+			}
+			if math.Abs(got/want-1) > 0.03 {
+				t.Errorf("a part %g times as long as %g m gives %.5g lx, want %.5g", c.longest, near, got, want)
+			}
+		}
+	}
+}

@@ -184,3 +184,47 @@ func ExampleWorld_Basis() {
 	// 250.0 lx on the table, 0.0 lx under it
 	// 125.0 lx on the table, 0.0 lx under it
 }
+
+// An opening that is as bright from everywhere sends out its flux: the sum of its brightness, seen as small as it looks, over all directions.
+func TestBrightnessOfOpenings(t *testing.T) {
+	disc, tube, ball := photometry.Opening{Form: photometry.Disc, Width: 0.6}, photometry.Opening{Form: photometry.Tube, Width: 1.2, Height: 0.03}, photometry.Opening{Form: photometry.Sphere, Width: 0.4}
+	for name, c := range map[string]struct {
+		o     photometry.Opening
+		looks func(cos float64) float64 // m², or m of a tube, by the angle from its axis or its length
+	}{
+		"face": {face(1.5, 0.4), func(cos float64) float64 { return 1.5 * 0.4 * math.Max(0, cos) }}, "disc": {disc, func(cos float64) float64 { return math.Pi * 0.09 * math.Max(0, cos) }},
+		"tube": {tube, func(cos float64) float64 { return 1.2 * math.Sqrt(1-cos*cos) }}, "sphere": {ball, func(float64) float64 { return math.Pi * 0.04 }},
+	} {
+		e := Emitter{Name: name, Frame: down(3), Source: photometry.Source{Flux: 1000, Distribution: photometry.Lambertian(c.o.Form), Opening: c.o}}
+		const rings = 20000
+		sum := 0.0
+		for i := range rings {
+			sum += c.looks(-1+2*(float64(i)+0.5)/rings) * 4 * math.Pi / rings
+		}
+		close(t, "flux of a "+name, newLamp(&e, 1, 1, 1).luminance()*sum/1000, 1, 1e-4)
+	}
+}
+
+// The light at receptors is kept in three channels of eight bytes each, of each term.
+func TestSizeOfABasis(t *testing.T) {
+	if got := (&Basis{Points: make([][]colour.RGB, 4), resolved: make([]Receptor, 5)}).PointValues(); got != 4*5*3*8/4 {
+		t.Errorf("the light of four terms at five receptors takes %d values of four bytes", got)
+	}
+}
+
+// Shares of receptors make one term for each way that light comes: the panes, and the mirror that it came by.
+func TestTermsOfShares(t *testing.T) {
+	pane, mirror := solid.ID(7), solid.ID(8)
+	var c column
+	c.collect("a", [][]share{{{}, {via: []solid.ID{pane}}}, {{}, {mirror: &mirror}, {via: []solid.ID{pane}}}, nil})
+	if len(c.terms) != 3 {
+		t.Fatalf("%d terms: %+v", len(c.terms), c.terms)
+	}
+	for i := range c.terms {
+		for k := range i {
+			if a, b := &c.terms[i], &c.terms[k]; a.Path == b.Path && a.From == b.From && len(a.Via) == len(b.Via) {
+				t.Errorf("terms %d and %d are alike: %+v", k, i, *a)
+			}
+		}
+	}
+}

@@ -159,6 +159,21 @@ func TestFieldRulesServe(t *testing.T) {
 	}
 }
 
+// A ball is its middle for a plane that does not cut it, and for a dome from fifty of its radii off, where that is off by less than 1e-4.
+func TestWhereABallIsAPoint(t *testing.T) {
+	l := newLamp(&Emitter{Name: "a", Frame: down(3), Source: photometry.Source{Flux: 1000, Distribution: photometry.Uniform{}, Opening: photometry.Opening{Form: photometry.Sphere, Width: 0.4}}}, 1, 1, 1)
+	for w, far := range map[Response]float64{Cosine: 0.2, Dome: 50 * 0.2} {
+		rules := l.fieldRules(w)
+		if len(rules) != 1 || math.Abs(rules[0].beyond-far*far) > 1e-9 {
+			t.Fatalf("response %d: %+v", w, rules)
+		}
+		r := &Receptor{At: r3.Vec{Z: 3 - far}, Axis: up, Response: w}
+		if off := math.Abs(l.closedForm(r)/l.fromPoint(l.at, r) - 1); off > 1e-4 {
+			t.Errorf("response %d: from %g m the middle is %g off", w, far, off)
+		}
+	}
+}
+
 // A rule of higher order is taken the closer the place is, and none is longer than the longest.
 func TestOrdersGrowCloseBy(t *testing.T) {
 	last := 2

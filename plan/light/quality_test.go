@@ -69,3 +69,15 @@ func errorsOf(got, want []float64) (mean, p95 float64) {
 	slices.Sort(all)
 	return mean / float64(len(all)), all[len(all)*95/100]
 }
+
+// Each quality has its name, the first too; nothing else has one.
+func TestNamesOfQualities(t *testing.T) {
+	for name, want := range map[string]Quality{"normal": Normal, "draft": Draft, "fine": Fine} {
+		if got, ok := QualityOf(name); got != want || !ok || got.String() != name {
+			t.Errorf("%s is %d, %v", name, got, ok)
+		}
+	}
+	if got, ok := QualityOf("rough"); ok || got != Normal {
+		t.Errorf("an unknown name is %d, %v", got, ok)
+	}
+}

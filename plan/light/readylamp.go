@@ -58,7 +58,7 @@ func (l *readyLamp) sharesAt(r *Receptor) (shares []share, known bool) {
 
 // keyOf is what tells a receptor from others.
 func keyOf(r *Receptor) receptorKey {
-	skip := make([]byte, 0, 4*len(r.Skip))
+	var skip []byte
 	for _, id := range r.Skip {
 		skip = binary.LittleEndian.AppendUint32(skip, uint32(id))
 	}

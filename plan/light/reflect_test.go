@@ -258,3 +258,41 @@ func TestNoFootprintIsMissed(t *testing.T) {
 type withoutRays struct{ radiosity.Lamp }
 
 func (withoutRays) EmitRays(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
+
+// Receptors are solved closer where rays leave one of them off by more than is allowed of its light: the errors of the lights by their squares.
+func TestWhenReceptorsAreSolvedCloser(t *testing.T) {
+	w := build(t, shell(4, 3, 2.5, colour.RGB{0.5, 0.5, 0.5}), Options{Quality: Draft, Workers: 1})
+	lights := lamps(rand.New(rand.NewPCG(7, 8)))[3:5]
+	for i := range lights {
+		lights[i].Frame = looking(r3.Vec{X: 1 + float64(i), Y: 1.2, Z: 1.1}, r3.Vec{X: 3, Y: 2})
+	}
+	to := Targets{Points: []Receptor{{At: r3.Vec{X: 3, Y: 2, Z: 0.4}, Axis: r3.Vec{Z: 1}}, {At: r3.Vec{X: 0.5, Y: 2.5, Z: 0.2}, Axis: r3.Vec{X: 1}, Response: Dome}}}
+	b := basis(t, w, lights, to)
+	var seen []radiosity.Lamp
+	for i := range lights {
+		seen = append(seen, w.surfaceLampOf(w.newLamp(&lights[i])))
+	}
+	rough, err := b.transport.Solve(t.Context(), seen)
+	if err != nil {
+		t.Fatal(err)
+	}
+	worst := 0.0
+	for n := range to.Points {
+		all := 0.0
+		for k := range lights {
+			for _, e := range rough.Point(n, k) {
+				all += e.Y()
+			}
+			for _, points := range b.columns[k].points {
+				all += points[n].Y()
+			}
+		}
+		worst = math.Max(worst, math.Hypot(rough.Spread(n, 0), rough.Spread(n, 1))/all)
+	}
+	for _, by := range []float64{0.999, 1.001} {
+		w.allowedRayError = by * worst
+		if got := w.needsRefinement(b, []int{0, 1}, rough); got != (by < 1) || worst == 0 {
+			t.Errorf("where %g of the error is allowed, receptors are solved closer: %v", by, got)
+		}
+	}
+}

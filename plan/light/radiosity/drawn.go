@@ -83,16 +83,16 @@ func (d *drawing) size(f *face) (nu, nv int) {
 }
 
 // addRays notes the ends of the rays of one direction, from a place of each patch.
-func (d *drawing) addRays(p *depthBuffer, f *face, x, y, share float64, out []linked) {
+func (d *drawing) addRays(p *depthBuffer, f *face, x, y float64, out []linked) {
 	for at, i := range d.found {
 		if i < 0 {
 			continue
 		}
 		to := &out[i]
-		if !d.inAir[at] && !p.m.inAir(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
+		if !d.inAir[at] && !p.m.inAir(f, f.at(to.x+x*f.du, to.y+y*f.dv)) {
 			continue
 		}
-		to.addRay(p.m, p.hits[at], part(x, y), share)
+		to.addRay(p.m, p.hits[at])
 	}
 }
 
@@ -110,13 +110,12 @@ func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []lin
 	p.inView = facesInView(p.inView, p.m, p.faces, f.corners, &f.n)
 	v := view{u: r3.Scale(strides*f.du, f.u), v: r3.Scale(strides*f.dv, f.v), nu: nu, nv: nv}
 	shift := sobol.Shift(f.first + uint32(d.b*strides+d.a))
-	share := f.du * f.dv / float64(n)
 	for r := range n {
 		x, y, way := t.samples[r].Shifted(&shift)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
 		p.number = r
 		p.render(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
-		d.addRays(p, f, x, y, share, out)
+		d.addRays(p, f, x, y, out)
 	}
 	for _, i := range d.found {
 		if i >= 0 {

@@ -91,9 +91,6 @@ func (p *depthBuffer) set(f *frame, s int) {
 	q := &f.buffers[s]
 	q.points = f.points(s, nu, nv)
 	q.turn(f, s, nu)
-	if f.Toward != nil {
-		q.ways = make([]heading, 0, f.rays)
-	}
 	q.short = make([]uint16, 0, f.rays*len(q.points))
 	q.seen = make([]uint32, 0, p.most)
 	for k := range f.rays {

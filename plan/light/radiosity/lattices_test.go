@@ -265,6 +265,23 @@ func TestAMemoryKnowsLattices(t *testing.T) {
 	}
 }
 
+// Only plain points that do not turn to a place look ahead of their plane alone.
+func TestWhatLatticesLookAheadOf(t *testing.T) {
+	toward := r3.Vec{X: 1}
+	for _, c := range []struct {
+		l    receptor.Lattice
+		want bool
+	}{
+		{receptor.Lattice{Response: receptor.Cosine}, true}, {receptor.Lattice{Response: receptor.Dome}, false},
+		{receptor.Lattice{Response: receptor.Cosine, Toward: &toward}, false}, {receptor.Lattice{Response: receptor.Dome, Toward: &toward}, false},
+	} {
+		c.l.Normal = r3.Vec{Z: 1}
+		if got := (&frame{Lattice: c.l}).ahead(); (got != nil) != c.want || c.want && *got != c.l.Normal {
+			t.Errorf("%+v looks ahead of %v", c.l, got)
+		}
+	}
+}
+
 // A memory knows what lamps give to patches, by a few places and closely, and lets it go with a round in which nobody asked.
 func TestAMemoryKnowsLamps(t *testing.T) {
 	m := &Memory{lamps: map[Lamp]*knownLamp{}}
@@ -292,7 +309,7 @@ func TestAMemoryKnowsLamps(t *testing.T) {
 	}
 	m.size = 2 * luxBytes
 	m.Next()
-	if m.lampOf(lamp); len(m.lamps) != 1 {
+	if m.lampOf(lamp) != k || len(m.lamps) != 1 {
 		t.Error("a lamp that was asked is let go")
 	}
 	m.Next()

@@ -15,14 +15,10 @@ type linked struct {
 }
 
 // addRay notes the end of a ray.
-func (l *linked) addRay(m *mesh, hit uint32, part int, share float64) {
-	l.area[part] += share
+func (l *linked) addRay(m *mesh, hit uint32) {
 	l.links = append(l.links, hit)
 	l.kept = l.kept.Add(m.keeps(hit))
 }
-
-// part is the element of a patch that a place falls on.
-func part(x, y float64) int { return int(2*y)<<1 | int(2*x) }
 
 // rays is how many a patch gets: fewer where it is small.
 func (q *Quality) rays(area float64) int {
@@ -40,11 +36,9 @@ func (m *mesh) patch(k int, number uint32) patch {
 	return patch{number: number, face: int32(k), x: float64(cell%f.nu) * f.du, y: float64(cell/f.nu) * f.dv}
 }
 
-// cast follows rays from up to to of a patch. What it finds of the patch's area counts as its share of all
-// places tried, to.
+// cast follows rays from up to to of a patch.
 func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
 	shift := sobol.Shift(l.number)
-	share := f.du * f.dv / float64(to)
 	for r := from; r < to; r++ {
 		x, y, way := t.samples[r].Shifted(&shift)
 		if !f.contains(l.x+x*f.du, l.y+y*f.dv) {
@@ -53,7 +47,7 @@ func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
 		e.number = r
 		hit, ok := e.trace(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(receptor.Cosine, way[0], way[1]), nil)
 		if ok {
-			l.addRay(t.mesh, hit, part(x, y), share)
+			l.addRay(t.mesh, hit)
 		}
 	}
 }
@@ -113,11 +107,8 @@ func (t *Transport) enqueueBehind(patch uint32) {
 	}
 }
 
-// inAir says whether a place is on the face and in the air.
-func (m *mesh) inAir(f *face, x, y float64, at r3.Vec) bool {
-	if !f.contains(x, y) {
-		return false
-	}
+// inAir says whether a place of a face is in the air.
+func (m *mesh) inAir(f *face, at r3.Vec) bool {
 	_, inside := m.bvh.Inside(r3.Add(at, r3.Scale(clearance, f.n)))
 	return !inside
 }

@@ -115,10 +115,10 @@ func linkFresh(ctx context.Context, t *Transport, patches []uint32) ([]linked, e
 	if err != nil {
 		return nil, err
 	}
-	chunks := (len(rest) + chunk - 1) / chunk
-	tracers := t.mesh.tracers(t.workers, chunks)
-	err = parallel.For(ctx, t.workers, chunks, func(worker, c int) {
-		for _, i := range rest[c*chunk : min((c+1)*chunk, len(rest))] {
+	chunks := slices.Collect(slices.Chunk(rest, chunk))
+	tracers := t.mesh.tracers(t.workers, len(chunks))
+	err = parallel.For(ctx, t.workers, len(chunks), func(worker, c int) {
+		for _, i := range chunks[c] {
 			out[i] = t.linkOne(&tracers[worker], patches[i])
 		}
 	})

@@ -10,6 +10,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/receptor"
+	"scrimshaw/plan/solid"
 )
 
 // A set of greys is computed as one channel; any two channels that differ anywhere make it three, and black returns nothing.
@@ -138,5 +139,19 @@ func TestDirectLightInRows(t *testing.T) {
 	}
 	if n := len(tr.patches) - 1; rows.told < n*3/4 || rows.asked > n/2 {
 		t.Errorf("of %d patches %d were lit as open ones; the lamp was asked %d times what it sees", n, rows.told, rows.asked)
+	}
+}
+
+// A sheet that is clear from one side is a pane, and none of its sides a face.
+func TestSheetsThatAreClear(t *testing.T) {
+	clear, opaque := solid.Skin{Direct: grey(0.9)}, solid.Skin{Reflect: grey(0.5)}
+	for _, c := range []struct {
+		front, back  solid.Skin
+		panes, faces int
+	}{{clear, clear, 1, 0}, {clear, opaque, 1, 0}, {opaque, clear, 1, 0}, {opaque, opaque, 0, 2}} {
+		set := &solid.Set{Sheets: []solid.Sheet{{ID: 1, Corners: []r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, Front: c.front, Back: c.back}}}
+		if m := newMesh(set, solid.NewBVH(set), 1); len(m.panes) != c.panes || len(m.faces) != c.faces {
+			t.Errorf("%+v: %d panes and %d faces", c, len(m.panes), len(m.faces))
+		}
 	}
 }

@@ -80,19 +80,26 @@ func TestWhatRaysMayMiss(t *testing.T) {
 
 // A cloth is seen from a patch that looks at it with nothing between; not where so many rays would have met it that it is hidden.
 func TestWhoSeesACloth(t *testing.T) {
+	sheet := func(id solid.ID, x0, x1, y0, y1 float64) solid.Sheet { // 1 m up
+		return solid.Sheet{ID: id, Corners: []r3.Vec{{X: x0, Y: y0, Z: 1}, {X: x1, Y: y0, Z: 1}, {X: x1, Y: y1, Z: 1}, {X: x0, Y: y1, Z: 1}}}
+	}
+	board := []solid.Sheet{sheet(5, -1, 1, -1, 1)}
+	hole := []solid.Sheet{sheet(5, -4, -0.2, -4, 4), sheet(6, 0.2, 4, -4, 4), sheet(7, -4, 4, -4, -0.2), sheet(8, -4, 4, 0.2, 4)}
+	const few = 80491 // rays of a patch, of which 64 fall on the cloth: by its 0.01 m² in 4 pi and that
 	for _, c := range []struct {
 		name  string
 		z     float64 // of the cloth, 0.1 m by 0.1 m
 		links int
-		wall  bool
+		way   []solid.Sheet
 		want  bool
-	}{{"before the floor", 2, 64, false, true}, {"below the floor", -2, 64, false, false}, {"behind a board", 2, 64, true, false}, {"as many rays as may miss it", 2, 1 << 16, false, true}, {"rays are many", 2, 1 << 17, false, false}} {
+	}{
+		{"before the floor", 2, 64, nil, true}, {"below the floor", -2, 64, nil, false}, {"behind a board", 2, 64, board, false}, {"before a hole", 2, 64, hole, true},
+		{"as many rays as may miss it", 2, few - 20, nil, true}, {"rays are many", 2, few + 20, nil, false},
+	} {
 		floor := boardFace(t, r3.Vec{X: -0.5, Y: -0.5}, r3.Vec{X: 1}, r3.Vec{Y: 1}, 1, 1, 0.5)
 		cloth := boardFace(t, r3.Vec{X: -0.05, Y: -0.05, Z: c.z}, r3.Vec{Y: 0.1}, r3.Vec{X: 0.1}, 1, 1, 0.5)
 		tr := handmade(1, floor, cloth)
-		if c.wall {
-			tr.mesh.bvh = solid.NewBVH(&solid.Set{Sheets: []solid.Sheet{{ID: 5, Corners: []r3.Vec{{X: -1, Y: -1, Z: 1}, {X: 1, Y: -1, Z: 1}, {X: 1, Y: 1, Z: 1}, {X: -1, Y: 1, Z: 1}}}}})
-		}
+		tr.mesh.bvh = solid.NewBVH(&solid.Set{Sheets: c.way})
 		tr.sees(1, make([]uint32, c.links)...)
 		if got := newSearch(tr).isSeen(newTracer(tr.mesh), &tr.mesh.faces[1]); got != c.want {
 			t.Errorf("%s: the cloth is seen: %v", c.name, got)
@@ -130,5 +137,42 @@ func TestAPlaceLooksForWhatItMissed(t *testing.T) {
 	// The upper one hides the lower one from the first two, which share a place; the last looks along its axis alone.
 	if got := tr.places[0].seen; !slices.Equal(got, []int32{0}) || len(tr.patches) != 2 || len(tr.places[1].seen) != 0 {
 		t.Errorf("places see faces %v and %v, %d patches are followed", got, tr.places[1].seen, len(tr.patches)-1)
+	}
+}
+
+// A place notes the faces that it sees or has met, and takes up of them the patches that nobody follows; where places and faces are very many, of
+// cloth alone.
+func TestManyPlacesLookForCloth(t *testing.T) {
+	var faces []face
+	for k := range 8 {
+		up := r3.Vec{Y: 1}
+		if k == 4 || k >= 6 {
+			up.Y = -1 // these look down, and away
+		}
+		faces = append(faces, boardFace(t, r3.Vec{X: 3 * float64(k)}, r3.Vec{X: 2}, up, 2, 1, 0.5))
+	}
+	tr := handmade(1, faces...)
+	tr.receptors = []receptor.Receptor{{At: r3.Vec{X: 12, Z: 9}, Axis: r3.Vec{Z: -1}}}
+	tr.mesh.faces[5].otherSide, tr.mesh.faces[6].otherSide = 7, 6
+	first := func(k int) uint32 { return tr.mesh.faces[k].first }
+	for _, n := range []uint32{first(2), first(2) + 1, first(3) + 1, first(4), first(5), first(6)} {
+		tr.slots[n] = 0 // nobody follows these; face 0 was met, 1 was not, and both are followed
+	}
+	met := []uint32{4 * first(0), 4*first(3) + 2, black}
+	for _, c := range []struct {
+		places   int
+		seen     []int32
+		elements []uint32
+	}{
+		{1, []int32{0, 1, 2, 3, 5}, []uint32{4 * first(2), 4 * (first(2) + 1), 4 * (first(3) + 1), 4 * first(5)}},
+		{mostLooks / 8, []int32{0, 1, 2, 3, 5}, []uint32{4 * first(2), 4 * (first(2) + 1), 4 * (first(3) + 1), 4 * first(5)}},
+		{mostLooks/8 + 1, []int32{0, 3, 5}, []uint32{4 * first(5)}},
+	} {
+		tr.places = make([]place, c.places)
+		p := &tr.places[0]
+		p.receptors, p.hits = []int{0}, met
+		if got := newSearch(tr).missedFrom(newTracer(tr.mesh), p); !slices.Equal(got, c.elements) || !slices.Equal(p.seen, c.seen) {
+			t.Errorf("one of %d places sees faces %v, want %v, and takes up %v, want %v", c.places, p.seen, c.seen, got, c.elements)
+		}
 	}
 }

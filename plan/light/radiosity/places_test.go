@@ -5,8 +5,10 @@ import (
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
@@ -88,9 +90,6 @@ func TestPlacesFallOnTheirElement(t *testing.T) {
 		p := &tr.patches[patch]
 		if cells := f.cellInAir(p, int(element&3), f.part(at)); len(cells) != 1 || math.Abs(areaOf(cells[0])-1./72) > 1e-9 || r3.Norm(r3.Sub(solid.Centre(cells[0]), at)) > 1e-9 {
 			t.Errorf("the cell of %v is %v", at, cells)
-		}
-		if got := part(float64(half[0]%2)/2+0.1, float64(half[1]%2)/2+0.1); got != int(element&3) {
-			t.Errorf("element %d is part %d", element, got)
 		}
 		box := f.element4(p.x, p.y, int(element&3))
 		if low, high := boxRound(box[:]).low, boxRound(box[:]).high; at.X < low.X || at.X > high.X || at.Z < low.Z || at.Z > high.Z || math.Abs(areaOf(box[:])-0.125) > 1e-12 {
@@ -194,6 +193,55 @@ func TestFacesThatAreDrawn(t *testing.T) {
 	}
 	if seen != 71 {
 		t.Errorf("%d patches are drawn", seen)
+	}
+}
+
+// Of a patch that is drawn the rays count that start in the air: those of two patches with a stone on a corner, of one that is known to lie in the air and
+// one that nobody follows.
+func TestRaysOfADrawing(t *testing.T) {
+	tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: 9}, r3.Vec{Y: 5}, 6, 2, 0.5))
+	f := &tr.mesh.faces[0]
+	stone := func(id solid.ID, x, y float64) solid.Prism { // 0.6 m by 1 m
+		return solid.Prism{ID: id, Base: []r2.Vec{{X: x, Y: y}, {X: x + 0.6, Y: y}, {X: x + 0.6, Y: y + 1}, {X: x, Y: y + 1}}, Z1: 1}
+	}
+	tr.mesh.bvh = solid.NewBVH(&solid.Set{Prisms: []solid.Prism{stone(1, 0, 0), stone(2, 3.9, 2.5), stone(3, 6, 0)}})
+	d := &drawing{found: []int{0, -1, 1, 2}, inAir: []bool{false, false, false, true}}
+	out := []linked{{patch: tr.mesh.patch(0, 1)}, {patch: tr.mesh.patch(0, 9)}, {patch: tr.mesh.patch(0, 5)}}
+	p := &depthBuffer{m: tr.mesh, hits: []uint32{11, 12, 13, 14}}
+	for _, c := range []struct {
+		x, y float64
+		want [3]bool
+	}{{0.2, 0.2, [...]bool{false, true, true}}, {0.8, 0.2, [...]bool{true, false, true}}, {0.2, 0.8, [...]bool{true, true, true}}, {0.8, 0.8, [...]bool{true, true, true}}} {
+		for i := range out {
+			out[i].links = nil
+		}
+		d.addRays(p, f, c.x, c.y, out)
+		for i, want := range c.want {
+			var links []uint32
+			if want {
+				links = []uint32{[...]uint32{11, 13, 14}[i]}
+			}
+			if !slices.Equal(out[i].links, links) {
+				t.Errorf("from (%g, %g) of patch %d come the rays %v, want %v", c.x, c.y, out[i].number, out[i].links, links)
+			}
+		}
+	}
+}
+
+// Of the rays of a receptor on a floor as many meet the ceiling as its form factor says.
+func TestRaysOfAReceptor(t *testing.T) {
+	const w, d, h = 4.0, 3.0, 2.5
+	box := boxOf(w, d, h, func(int) colour.RGB { return grey(0.5) })
+	tr, _ := trace(t, box, Quality{Patch: 0.5, Links: 16, Point: 1 << 12}, []receptor.Receptor{{At: r3.Vec{X: w / 2, Y: d / 2, Z: 1e-3}, Axis: r3.Vec{Z: 1}}}, nil)
+	hits := tr.places[0].hits
+	up := 0
+	for _, e := range hits {
+		if f := &tr.mesh.faces[tr.patches[e/4].face]; f.n.Z < -0.9 {
+			up++
+		}
+	}
+	if got, want := float64(up)/float64(len(hits)), rectangleFactor(w/2, d/2, h-1e-3); len(hits) != 1<<12 || math.Abs(got-want) > 0.005 {
+		t.Errorf("of %d rays %g meet the ceiling, want %g", len(hits), got, want)
 	}
 }
 

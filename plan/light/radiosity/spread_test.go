@@ -84,3 +84,37 @@ func TestStripsCoverTheirFigure(t *testing.T) {
 		}
 	}
 }
+
+// A closed set is done with a pass that moves nothing, an open one only with such a pass after the first few.
+func TestWhenALampIsDone(t *testing.T) {
+	w := newSolver(handmade(3, boardFace(t, r3.Vec{}, r3.Vec{X: 1}, r3.Vec{Y: 1}, 1, 1, 0.5)))
+	w.closed[0], w.closed[2] = true, true
+	for c := range width {
+		w.flux[c] = 1
+		w.incident[1][c], w.before[1][c], w.returned[c] = 2, 2, 1 // lx on a square metre, which keeps half of it and lets half go
+	}
+	for pass, learn := range []bool{false, true} {
+		all := w.normalise(learn)
+		for c := range width {
+			if w.incident[1][c] != 2 || w.reflected[1][c] != 1 {
+				t.Errorf("pass %d: %g lx come and %g lm/m² are passed on", pass, w.incident[1][c], w.reflected[1][c])
+			}
+			if want := learn || c == 0 || c == 2; w.done[c] != want || all != learn {
+				t.Errorf("pass %d: light %d is done: %v, all are: %v", pass, c, w.done[c], all)
+			}
+		}
+	}
+}
+
+// What half of its rays put a patch off by is half the difference of the two halves' means, by what it returns, beside what its looks do.
+func TestHalvesOfTheRaysOfAPatch(t *testing.T) {
+	tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: 2}, r3.Vec{Y: 1}, 2, 1, 0.25))
+	tr.sees(1, 4, 5, 6, 7)
+	s := &Solution{t: tr, lamps: 1, rest: [][]float32{{0, 0, 0, 0, 10, 1, 8, 3, 0, 0, 0, 0}}, halfDifferences: [][]float32{{0, 0.5, 0.125}}}
+	if err := s.addHalfDifferences(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	if got := s.halfDifferences[0]; got[1] != 0.5+0.25*(9-2)/2 || got[2] != 0.125 {
+		t.Errorf("halves of the rays put patches off by %v", got)
+	}
+}
