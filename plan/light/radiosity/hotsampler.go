@@ -18,11 +18,10 @@ type hotSample struct {
 // sampleHot looks at hot elements, by the choice that the tracer has made: at each that is close by, and at some of the others,
 // spread over all that is got of them. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
-	sampler := hotSampler{samples: t.samples, tracer: e, of: s, from: from, each: each, nearby: e.nearby}
+	sampler := hotSampler{samples: t.samples, tracer: e, of: s, from: from, each: each}
 	for _, i := range e.choice.close {
 		sampler.close(&s.patches[i])
 	}
-	e.nearby = sampler.nearby
 	sampler.far(e.choice.chances)
 }
 
@@ -34,16 +33,14 @@ type hotSampler struct {
 	from    *viewpoint
 	each    func(g hotSample)
 	beside  int // looks so far at parts that only their elements are close for
-	nearby  []nearbyPart
-	weights float64 // of all of them
 }
 
 // close looks at a hot patch of which parts may be close by: at each part that is close for its own size, each time from a place of its
 // own, since from close by places differ much; and at some of those that only their elements are close for, since many of them lie side by
 // side.
 func (l *hotSampler) close(of *hotPatch) {
-	from := l.from
-	l.nearby, l.weights = l.nearby[:0], 0
+	from, c := l.from, &l.tracer.choice
+	c.nearby, c.weights = c.nearby[:0], 0
 	for k := of.from; k < of.to; k++ {
 		part := &l.of.parts[k]
 		way := r3.Sub(part.middle, from.middle)
@@ -52,7 +49,7 @@ func (l *hotSampler) close(of *hotPatch) {
 			continue
 		}
 		if !part.isCloseItself(square) {
-			l.addNearby(k, part, square)
+			c.addNearby(k, part.power()/(square+from.size))
 			continue
 		}
 		for m := range from.closeSamples {
@@ -63,27 +60,12 @@ func (l *hotSampler) close(of *hotPatch) {
 	l.lookNearby()
 }
 
-// nearbyPart is a part that only its element is close for, and in what proportion it is looked at.
-type nearbyPart struct {
-	number int
-	weight float64
-}
-
-// addNearby takes up a part that only its element is close for, by the square of its distance, m². It is looked at in proportion to about
-// what is got of it: by what it returns alone, a dim part next to the viewpoint would be looked at as seldom as it is dim, and would
-// then stand for bright ones that are farther off.
-func (l *hotSampler) addNearby(number int, part *hotPart, square float64) {
-	weight := part.power() / (square + l.from.size)
-	l.nearby = append(l.nearby, nearbyPart{number, weight})
-	l.weights += weight
-}
-
-// lookNearby looks at some of the parts that have been taken up.
+// lookNearby looks at some of the parts that the choice has as nearby.
 func (l *hotSampler) lookNearby() {
-	from := l.from
-	step := l.weights / (from.besideSamples * float64(len(l.nearby))) // the weight for which one look stands
+	from, c := l.from, &l.tracer.choice
+	step := c.weights / (from.besideSamples * float64(len(c.nearby))) // the weight for which one look stands
 	left := step * from.besideOffset()
-	for _, n := range l.nearby {
+	for _, n := range c.nearby {
 		for left -= n.weight; left < 0; left += step {
 			l.one(hotSample{number: l.beside, part: &l.of.parts[n.number]}, n.number*from.turns+from.turn, step/n.weight)
 			l.beside++

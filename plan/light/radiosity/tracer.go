@@ -11,7 +11,6 @@ import (
 type tracer struct {
 	m      *mesh
 	choice hotChoice
-	nearby []nearbyPart // of the last look at what is hot
 	panes  []solid.Pane // and mirrors that the ray has passed, with what each leaves
 	view   solid.Viewer
 	near   []int32
