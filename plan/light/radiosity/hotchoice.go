@@ -11,6 +11,22 @@ import (
 type hotChoice struct {
 	close   []int     // the hot patches of which parts may be close
 	chances []float64 // by hot patch, each added to those before it
+
+	nearby  []nearbyPart // the parts of the patch looked at last that only their elements are close for
+	weights float64      // of all of them
+}
+
+// nearbyPart is a part that only its element is close for, and in what proportion it is looked at.
+type nearbyPart struct {
+	number int
+	weight float64
+}
+
+// addNearby takes up a part, in proportion to about what is got of it: by what it returns alone, a dim part next to a viewpoint would be
+// looked at as seldom as it is dim, and would then stand for bright ones that are farther off.
+func (c *hotChoice) addNearby(number int, weight float64) {
+	c.nearby = append(c.nearby, nearbyPart{number, weight})
+	c.weights += weight
 }
 
 // Viewpoints that share a choice lie within leastReach, m, of a place, and farther off where a choice costs more

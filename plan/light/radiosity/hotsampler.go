@@ -18,7 +18,7 @@ type hotSample struct {
 // sampleHot looks at hot elements, by the choice that the tracer has made: at each that is close by, and at some of the others,
 // spread over all that is got of them. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
-	sampler := hotSampler{t.samples, e, s, from, each, 0}
+	sampler := hotSampler{samples: t.samples, tracer: e, of: s, from: from, each: each}
 	for _, i := range e.choice.close {
 		sampler.close(&s.patches[i])
 	}
@@ -36,12 +36,11 @@ type hotSampler struct {
 }
 
 // close looks at a hot patch of which parts may be close by: at each part that is close for its own size, each time from a place of its
-// own, since from close by places differ much; and of those that only their elements are close for at some, in proportion to what they
-// return, for many of them lie side by side.
+// own, since from close by places differ much; and at some of those that only their elements are close for, since many of them lie side by
+// side.
 func (l *hotSampler) close(of *hotPatch) {
-	from := l.from
-	step := of.power / (from.besideSamples * float64(of.to-of.from)) // lm for which one look stands
-	left := step * from.besideOffset()
+	from, c := l.from, &l.tracer.choice
+	c.nearby, c.weights = c.nearby[:0], 0
 	for k := of.from; k < of.to; k++ {
 		part := &l.of.parts[k]
 		way := r3.Sub(part.middle, from.middle)
@@ -49,16 +48,26 @@ func (l *hotSampler) close(of *hotPatch) {
 		if !part.isClose(square) || from.response != receptor.Dome && r3.Dot(way, from.normal) <= -from.reach {
 			continue
 		}
-		if part.isCloseItself(square) {
-			for m := range from.closeSamples {
-				point := (k*from.closeSamples+m)*from.turns + from.turn
-				l.one(hotSample{number: k + m, part: part}, point, 1/float64(from.closeSamples))
-			}
+		if !part.isCloseItself(square) {
+			c.addNearby(k, part.power()/(square+from.size))
 			continue
 		}
-		power := part.power()
-		for left -= power; left < 0; left += step {
-			l.one(hotSample{number: l.beside, part: part}, k*from.turns+from.turn, step/power)
+		for m := range from.closeSamples {
+			point := (k*from.closeSamples+m)*from.turns + from.turn
+			l.one(hotSample{number: k + m, part: part}, point, 1/float64(from.closeSamples))
+		}
+	}
+	l.lookNearby()
+}
+
+// lookNearby looks at some of the parts that the choice has as nearby.
+func (l *hotSampler) lookNearby() {
+	from, c := l.from, &l.tracer.choice
+	step := c.weights / (from.besideSamples * float64(len(c.nearby))) // the weight for which one look stands
+	left := step * from.besideOffset()
+	for _, n := range c.nearby {
+		for left -= n.weight; left < 0; left += step {
+			l.one(hotSample{number: l.beside, part: &l.of.parts[n.number]}, n.number*from.turns+from.turn, step/n.weight)
 			l.beside++
 		}
 	}

@@ -1,6 +1,8 @@
 package radiosity
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/sobol"
@@ -12,6 +14,7 @@ import (
 type viewpoint struct {
 	middle, normal r3.Vec
 	reach          float64 // m from the middle, how far it may lie behind the plane of what it looks at
+	size           float64 // m², about the square of how far the places are apart that looks start from
 	response       receptor.Response
 	skip           []solid.ID // what is not there for it
 	samples        int        // looks at what is not close
@@ -41,7 +44,7 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 	samples := t.quality.HotSamples * int(min(mostHotSamples, max(1, p.importance*float64(len(t.patches)))))
 	shift := sobol.Shift(p.number)
 	return viewpoint{
-		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: shift, offset: offsetOf(shift),
+		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, size: p.whole() / math.Pi, shift: shift, offset: offsetOf(shift),
 		samples: samples, closeSamples: closeSamples(samples), besideSamples: besideShare * float64(samples), turns: 1, standsFor: 1,
 		face: f, patch: p,
 	}
