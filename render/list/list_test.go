@@ -277,7 +277,7 @@ lights:
 	if got := d.Terms(); got != "prep 1 day, shoot 3 days, return 0 days, 2.5 charged, prices in EUR" {
 		t.Errorf("terms %q", got)
 	}
-	if !strings.Contains(strings.Join(d.Lacks(), " "), "No price for light stand; black foil; cloth tape.") {
+	if !strings.Contains(strings.Join(d.Lacks(), " "), "No price for light stand; block of three; black foil; cloth tape.") {
 		t.Errorf("without %v", d.Lacks())
 	}
 }
