@@ -222,7 +222,7 @@ grip: {c: {card: [0.33, 0.44], at: [3, 3], height: 1, faces: [0, 0]}}
 }
 
 // What holds things, by hand: a pole with a clamp for tubes, a clip for a ceiling while that carries the lamp, a plate on a wall, and to each
-// a wire; a frame of 8 ft is the one of 2.4 m; over 2.5 m a stand has two bags, on a boom too.
+// a wire; a frame of 8 ft is the one of 2.4 m; from 2.5 m up a stand has two bags, on a boom too.
 func TestWhatHoldsThings(t *testing.T) {
 	l := listed(t, `
 units: ft
@@ -375,7 +375,7 @@ func piecesByHand(length float64) []string {
 	return []string{twenty, twenty}
 }
 
-// recountRest counts bulbs, bags, cable and boxes: a stand has one bag, one more over 2.5 m, and on a boom one more, whose arm others balance.
+// recountRest counts bulbs, bags, cable and boxes: a stand has one bag, one more from 2.5 m up, and on a boom one more, whose arm others balance.
 func recountRest(s *plan.Setup, n map[string]int) {
 	for i := range s.Lights {
 		l := &s.Lights[i]
