@@ -406,3 +406,17 @@ setups: {a: {}, b: {after: a, change: {lights: {k: {level: 50 %}}}}, c: {}}
 		t.Errorf("the day is\n%s%v", b.String(), err)
 	}
 }
+
+// Two heads of one line stand on two stands, and the bags beside them are of both; lamps of the set stand on none.
+func TestSeveralStandOnAsMany(t *testing.T) {
+	var b bytes.Buffer
+	if err := list.WriteText(&b, dayOf(t, "scrimshaw: 1\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, count: 2}, m: {unit: fresnel-tungsten-650, at: [3, 0], height: 2, aim: down},\n"+
+		"  n: {unit: practical-table, at: [5, 0], count: 3}}\n"), false); err != nil {
+		t.Fatal(err)
+	}
+	for want, count := range map[string]int{"      2 × light stand, 2 bags\n": 1, "      light stand, 1 bag\n": 1, "3 × ": 1} {
+		if got := strings.Count(b.String(), want); got != count {
+			t.Errorf("%q is there %d times in\n%s", want, got, b.String())
+		}
+	}
+}
