@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
 )
 
@@ -16,7 +17,7 @@ const (
 // How many bags a stand has: common practice.
 const (
 	bagsOnStand = 1
-	bagsHigh    = 2   // on a boom, and on a stand over highStand
+	bagsHigh    = 2   // on a boom, and on a stand from highStand up
 	highStand   = 2.5 // m
 )
 
@@ -28,7 +29,7 @@ func (m *Mount) Bags(height float64) int {
 		return bagsHigh
 	case m.Kind != "" && m.Kind != term.Stand:
 		return 0
-	case height > highStand:
+	case height >= highStand-plane.Grain:
 		return bagsHigh
 	}
 	return bagsOnStand

@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 // closeTo says whether two points are one, but for rounding.
@@ -164,5 +165,15 @@ func TestKeysThatNothingComputes(t *testing.T) {
 	all := []plan.Uncomputed{key("a", "scrims of 1", scene.OwnLight), key("b", "plays of 2", scene.OwnLight), key("a", "again", scene.OwnLight)}
 	if got := plan.ListUncomputed(plan.Unique(all)); got != "scrims of 1, plays of 2" {
 		t.Errorf("the keys are %q", got)
+	}
+}
+
+// 2.10 m over a floor that is 0.40 m over the ground is 2.50 m over the ground, to the bit or not: one height on paper has one number of bags.
+func TestBagsFromAHeightUp(t *testing.T) {
+	stand := plan.Mount{Kind: term.Stand}
+	for height, want := range map[float64]int{2.49: 1, 2.1 + 0.4: 2, 2.5 - 1e-12: 2, 2.6: 2} {
+		if got := stand.Bags(height); got != want {
+			t.Errorf("%g m: %d bags, want %d", height, got, want)
+		}
 	}
 }

@@ -101,21 +101,40 @@ func wayPieces(c *plan.Camera) (all []body.Piece) {
 	return all
 }
 
-// Swings is how far the leaf of an opening shuts and opens with a piece of equipment in its way, degrees, rounded to whole ones on
-// the side of less room. It is asked of what Find says is in its way.
-func Swings(s *plan.Setup, of Side, o *plan.Opening) (shuts, opens float64) {
+// Stop is how far a leaf shuts and opens with something in its way, degrees, rounded to whole ones on the side of less room.
+type Stop struct{ Shuts, Opens float64 }
+
+// StopAt is how far the leaf of an opening swings with a piece of equipment in its way. It is asked of what Find says is in its way.
+func StopAt(s *plan.Setup, of Side, o *plan.Opening) (at Stop) {
 	for _, t := range equipment(s) {
-		if t.Side != of {
-			continue
-		}
-		free := func(from, to float64) bool {
-			return t.meets(thingOf(Side{Swing, o.Name}, plan.Mount{}, swingPieces(o, from, to))) == nil
-		}
-		at := min(o.Ajar, widestSwing)
-		for shuts = at; shuts > 0 && free(shuts-1, shuts); shuts-- {
-		}
-		for opens = at; opens < widestSwing && free(opens, opens+1); opens++ {
+		if t.Side == of {
+			at = t.stop(o)
 		}
 	}
-	return math.Ceil(max(0, shuts)), math.Floor(opens)
+	return at
+}
+
+// StopOnTrack is how far the leaf of an opening swings with the rails of a camera, or the camera over them, in its way, and whether they are.
+func StopOnTrack(c *plan.Camera, o *plan.Opening) (at Stop, stopped bool) {
+	way := thingOf(Side{Way, c.Name}, plan.Mount{}, wayPieces(c))
+	if way.free(o, 0, widestSwing) {
+		return Stop{}, false
+	}
+	return way.stop(o), true
+}
+
+// free says whether a leaf passes a thing between two angles at which it stands, degrees.
+func (t *thing) free(o *plan.Opening, from, to float64) bool {
+	return t.meets(thingOf(Side{Swing, o.Name}, plan.Mount{}, swingPieces(o, from, to))) == nil
+}
+
+// stop is where a leaf that stands as it is written meets a thing.
+func (t *thing) stop(o *plan.Opening) Stop {
+	at := min(o.Ajar, widestSwing)
+	shuts, opens := at, at
+	for ; shuts > 0 && t.free(o, shuts-1, shuts); shuts-- {
+	}
+	for ; opens < widestSwing && t.free(o, opens, opens+1); opens++ {
+	}
+	return Stop{math.Ceil(max(0, shuts)), math.Floor(opens)}
 }

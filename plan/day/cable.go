@@ -9,6 +9,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
 	"scrimshaw/plan/supply"
 	"scrimshaw/plan/unit"
 )
@@ -232,14 +233,37 @@ func Pieces(cables []*kit.Item, length float64) []*kit.Item {
 // steps are those that a cable is long for sure.
 func steps(length float64) int { return max(1, int(math.Floor(length/cableGrain+1e-6))) }
 
-// power counts the boxes, batteries and generators that circuits are.
+// power counts the boxes, batteries and generators that circuits are. A battery or a generator that names no thing of the kit is one by its figures: a desk that
+// quotes nothing for it would send none.
 func (n *needs) power() {
 	for i := range n.setup.Circuits {
 		c := &n.setup.Circuits[i]
 		if item := n.kit.ItemOf(c.Item); item != nil {
 			n.add(stocked(Power, item), 1, c.Name)
+		} else if c.From == "" && c.Kind != "" && c.Kind != scene.DefaultFeed {
+			n.add(Item{Shelf: Power, Label: sourceLabel(c)}, 1, c.Name)
 		}
 	}
+}
+
+// sourceLabel names a battery or a generator by what the scene says of it: "generator 20 kVA, 230 V, three phases of 32 A".
+func sourceLabel(c *plan.Circuit) string {
+	label := string(c.Kind)
+	switch {
+	case c.Energy > 0:
+		label += " " + unit.FormatNumber(c.Energy) + " Wh"
+	case c.VoltAmps > 0:
+		label += " " + unit.FormatNumber(c.VoltAmps/1000) + " kVA"
+	case c.Watts > 0:
+		label += " " + unit.FormatPower(c.Watts)
+	}
+	if c.Volts > 0 {
+		label += ", " + unit.FormatNumber(c.Volts) + " V"
+	}
+	if c.ThreePhases {
+		return label + ", three phases of " + unit.FormatAmps(c.Breaker)
+	}
+	return label + ", " + unit.FormatAmps(c.Breaker)
 }
 
 // usedUp counts what a rule of the kit says of what is used up: tape by the cable that is laid, foil by lights.

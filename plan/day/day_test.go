@@ -222,7 +222,7 @@ grip: {c: {card: [0.33, 0.44], at: [3, 3], height: 1, faces: [0, 0]}}
 }
 
 // What holds things, by hand: a pole with a clamp for tubes, a clip for a ceiling while that carries the lamp, a plate on a wall, and to each
-// a wire; a frame of 8 ft is the one of 2.4 m; over 2.5 m a stand has two bags, on a boom too.
+// a wire; a frame of 8 ft is the one of 2.4 m; from 2.5 m up a stand has two bags, on a boom too.
 func TestWhatHoldsThings(t *testing.T) {
 	l := listed(t, `
 units: ft
@@ -375,7 +375,7 @@ func piecesByHand(length float64) []string {
 	return []string{twenty, twenty}
 }
 
-// recountRest counts bulbs, bags, cable and boxes: a stand has one bag, one more over 2.5 m, and on a boom one more, whose arm others balance.
+// recountRest counts bulbs, bags, cable and boxes: a stand has one bag, one more from 2.5 m up, and on a boom one more, whose arm others balance.
 func recountRest(s *plan.Setup, n map[string]int) {
 	for i := range s.Lights {
 		l := &s.Lights[i]
@@ -529,6 +529,29 @@ func TestSplitters(t *testing.T) {
 	} {
 		if got := has(listed(t, c.scene), c.label); got != c.want {
 			t.Errorf("%s takes %d of %q, want %d", c.scene, got, c.label, c.want)
+		}
+	}
+}
+
+// What feeds a circuit is on the list, by its figures where the scene names no thing of the kit, and a circuit where its box is takes no cable to there.
+func TestWhatFeeds(t *testing.T) {
+	const lamp = "lights: {k: {unit: led-panel-100, at: [0, 2], height: 1, aim: down, circuit: c}}\n"
+	for _, c := range []struct {
+		scene string
+		want  map[string]int
+	}{
+		{"circuits: {g: {phases: 3, kva: 20, power: 16 kW, breaker: 32, tank: 60, at: [0, 0]}, box: {item: distribution-32a, from: g, phases: 3, at: [5, 0]}, c: {from: box, phase: L1, breaker: 16, at: [5, 0]}}\n" + lamp,
+			map[string]int{"generator 20 kVA, 230 V, three phases of 32 A": 1, "distribution 3 x 32 A": 1, "cable 3 x 32 A 25 m": 1, "cable 16 A 5 m": 0, "cable 16 A 10 m": 1}},
+		{"circuits: {c: {kind: generator, power: 3 kW, breaker: 16}}\n" + lamp, map[string]int{"generator 3000 W, 230 V, 16 A": 1}},
+		{"circuits: {c: {kind: battery, volts: 48, energy: 600, breaker: 20}}\n" + lamp, map[string]int{"battery 600 Wh, 48 V, 20 A": 1}},
+		{"circuits: {c: {item: generator-2000}}\n" + lamp, map[string]int{"generator 2 kW": 1}},
+		{"circuits: {c: {breaker: 16}}\n" + lamp, map[string]int{"generator 230 V, 16 A": 0, "mains, 230 V, 16 A": 0}},
+	} {
+		l := listed(t, c.scene)
+		for label, count := range c.want {
+			if got := has(l, label); got != count {
+				t.Errorf("%s takes %d of %q, want %d: %v", c.scene, got, label, count, l.Items)
+			}
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -72,7 +73,7 @@ func (r *draft) itemOf(c *scene.Circuit) kit.Item {
 	return kit.Item{}
 }
 
-// kindOf is what feeds a circuit: as it is written, by its item, or as what feeds it.
+// kindOf is what feeds a circuit: as it is written, by its item, by the fuel that it burns, or as what feeds it.
 func (r *draft) kindOf(c *scene.Circuit) term.Feed {
 	all, _ := r.feeders(c)
 	for _, c := range all {
@@ -81,7 +82,7 @@ func (r *draft) kindOf(c *scene.Circuit) term.Feed {
 			return c.Kind.Value
 		case item.Energy > 0:
 			return term.Battery
-		case item.Group == kit.GeneratorGroup:
+		case item.Group == kit.GeneratorGroup || c.Tank.Set || c.Burn.Set:
 			return term.Generator
 		}
 	}
@@ -160,8 +161,12 @@ func (r *circuitPass) circuit(c *scene.Circuit) plan.Circuit {
 	return out
 }
 
-// outletOfFeed gives a circuit without a place of its own the outlet of what feeds it: it is a way of that box.
+// outletOfFeed gives a circuit without a place of its own the outlet of what feeds it: it is a way of that box. So is one that is written where that is,
+// but for a thing of its own that stands beside it.
 func (r *circuitPass) outletOfFeed(c *plan.Circuit) {
+	if from := r.out.CircuitNamed(c.From); from != nil && from.Outlet != nil && c.Outlet != nil && c.Item == "" {
+		c.InBox = plane.SamePoint(*c.Outlet, *from.Outlet) && c.Floor == from.Floor
+	}
 	for from := c; c.Outlet == nil && from != nil; from = r.out.CircuitNamed(from.From) {
 		c.Outlet, c.Floor, c.InBox = from.Outlet, from.Floor, from != c
 	}

@@ -87,6 +87,8 @@ func TestTrackFaults(t *testing.T) {
 		{"through somebody", room + "cameras: {A: {track: [[3, 1], [3, 4.5]], height: 1.4, looks: 0, lens: 35 mm}}", "warning track-through the track of A leads through ada, from 2.87 m to 3.13 m along it [lead it round ada]\n" +
 			"warning camera-turned ada is behind A at the end [turn it: looks: ada]"},
 		{"through furniture", camera("track: [[1, 1], [4, 1]]") + "furniture: {chest: {box: [1, 1, 0.5], at: [2.5, 1.4]}}", "warning track-through the track of A leads through chest, from 1.00 m to 2.00 m along it [lead it round chest]"},
+		{"through a door that stands open as far as it goes", camera("track: [[4, 1], [1, 1]]") + "openings: {d: {door: den.bottom, along: 3, width: 1.2, swing: in, ajar: 90}}",
+			"warning track-through the track of A leads through d, from 1.00 m to 1.04 m along it [lead it past the leaf of d]"},
 		{"under nothing that reaches down", camera("track: [[1, 1], [4, 1]]") + "furniture: {shelf: {box: [1, 1, 0.3], at: [2.5, 1.4], lift: 1.8}}", ""},
 		{"over a carpet", camera("track: [[1, 1], [4, 1]]") + "furniture: {carpet: {box: [1, 1, 0.02], at: [2.5, 1.4]}}", ""},
 		{"into a wall", camera("track: [[1, 1], [6.1, 1]]"), "warning track-through the track of A leads through den.right, from 5.00 m to 5.10 m along it [lead it through a door or a gap]"},

@@ -277,7 +277,7 @@ lights:
 	if got := d.Terms(); got != "prep 1 day, shoot 3 days, return 0 days, 2.5 charged, prices in EUR" {
 		t.Errorf("terms %q", got)
 	}
-	if !strings.Contains(strings.Join(d.Lacks(), " "), "No price for light stand; black foil; cloth tape.") {
+	if !strings.Contains(strings.Join(d.Lacks(), " "), "No price for light stand; block of three; black foil; cloth tape.") {
 		t.Errorf("without %v", d.Lacks())
 	}
 }
@@ -404,5 +404,19 @@ setups: {a: {}, b: {after: a, change: {lights: {k: {level: 50 %}}}}, c: {}}
 	var b bytes.Buffer
 	if err := d.WriteText(&b); err != nil || !strings.Contains(b.String(), "  Swap a and b: saves 1 change\n") {
 		t.Errorf("the day is\n%s%v", b.String(), err)
+	}
+}
+
+// Two heads of one line stand on two stands, and the bags beside them are of both; lamps of the set stand on none.
+func TestSeveralStandOnAsMany(t *testing.T) {
+	var b bytes.Buffer
+	if err := list.WriteText(&b, dayOf(t, "scrimshaw: 1\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, count: 2}, m: {unit: fresnel-tungsten-650, at: [3, 0], height: 2, aim: down},\n"+
+		"  n: {unit: practical-table, at: [5, 0], count: 3}}\n"), false); err != nil {
+		t.Fatal(err)
+	}
+	for want, count := range map[string]int{"      2 × light stand, 2 bags\n": 1, "      light stand, 1 bag\n": 1, "3 × ": 1} {
+		if got := strings.Count(b.String(), want); got != count {
+			t.Errorf("%q is there %d times in\n%s", want, got, b.String())
+		}
 	}
 }

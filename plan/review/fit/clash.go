@@ -12,7 +12,6 @@ import (
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
-	"scrimshaw/plan/unit"
 )
 
 // clashCheck is what it means that equipment lies in a kind of thing.
@@ -199,15 +198,11 @@ func (r *collisions) inWay(c *clashFinding) {
 
 func (r *collisions) inSwing(c *clashFinding) {
 	o := r.out.OpeningNamed(c.In.Name)
-	shuts, opens := clash.Swings(r.out, c.Of, o)
-	var how string
-	if o.Ajar > 0 && shuts > 0 {
-		how = ", which does not shut: it stops at " + unit.FormatAngle(shuts)
-	} else {
-		how = ", which opens no farther than " + unit.FormatAngle(opens)
+	if c.Of.Kind == clash.Camera && r.told[toldClash{plan.CameraOf(c.Of.Name), body.Rail, o.Name}] {
+		return // what its track says of the leaf says it of the camera too
 	}
 	severity := report.Either(o.Escape, source.Warning, source.Info)
-	r.Log.Add(r.Diagnostic(severity, c.span, CodeInSwing, c.mend, "%s %s in the way of the leaf of %s%s", c.who, c.verb("is", "are"), o.Name, how))
+	r.Log.Add(r.Diagnostic(severity, c.span, CodeInSwing, c.mend, "%s %s in the way of the leaf of %s%s", c.who, c.verb("is", "are"), o.Name, stopWords(o, clash.StopAt(r.out, c.Of, o))))
 }
 
 func (r *collisions) overPerson(c *clashFinding) {

@@ -8,22 +8,25 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
+	"scrimshaw/plan/clash"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
 
 // railsFree is the room between the legs of a stand and the rails of a camera, m: common practice.
 const railsFree = 0.05
 
-// trackFree looks along the track of a camera: what it leads through, what stands on it, who crosses it, and where the floor changes its
-// level under it.
+// trackFree looks along the track of a camera: what it leads through, what stands on it, who crosses it, where the floor changes its
+// level under it, and which leaves it stops.
 func (r *checker) trackFree(c *plan.Camera) bool {
 	if c.Track == nil {
 		return true
 	}
 	t := tracked{r, c}
-	for _, on := range t.through() {
+	through := t.through()
+	for _, on := range through {
 		r.tell(c.AtEnd(), body.Head, on.Name)
 		r.tell(c.AtEnd(), body.Stand, on.Name)
 		r.Warnf(c.Track.Span, CodeTrackThrough, r.roundabout(on.Name), "the track of %s leads through %s, from %s to %s along it", c.Name, on.Name, r.Length(on.From), r.Length(on.To))
@@ -33,6 +36,7 @@ func (r *checker) trackFree(c *plan.Camera) bool {
 		t.walk(&r.out.People[i])
 	}
 	t.level()
+	t.leaves(through)
 	return true
 }
 
@@ -71,6 +75,37 @@ func (r tracked) through() (all []plan.Through) {
 		from += r2.Norm(r2.Sub(b, a))
 	}
 	return all
+}
+
+// leaves tells which doors and windows the rails, or the camera over them, keep from swinging, but for those that the track leads through. That
+// says enough of the camera too.
+func (r tracked) leaves(through []plan.Through) {
+	c := r.camera
+	for i := range r.out.Openings {
+		o := &r.out.Openings[i]
+		if o.Leaf == nil || slices.ContainsFunc(through, func(on plan.Through) bool { return on.Name == o.Name }) {
+			continue
+		}
+		stop, stopped := clash.StopOnTrack(c, o)
+		if !stopped {
+			continue
+		}
+		r.tell(c.Name, body.Rail, o.Name)
+		hint := "lead the track clear of the leaf, or keep " + o.Name + " as it is while the rails lie"
+		if o.Escape {
+			hint = "lead the track clear of the leaf: it is a way out"
+		}
+		severity := report.Either(o.Escape, source.Warning, source.Info)
+		r.Log.Add(r.Diagnostic(severity, c.Track.Span, CodeInSwing, hint, "the track of %s is in the way of the leaf of %s%s", c.Name, o.Name, stopWords(o, stop)))
+	}
+}
+
+// stopWords say how far a leaf swings yet.
+func stopWords(o *plan.Opening, stop clash.Stop) string {
+	if o.Ajar > 0 && stop.Shuts > 0 {
+		return ", which does not shut: it stops at " + unit.FormatAngle(stop.Shuts)
+	}
+	return ", which opens no farther than " + unit.FormatAngle(stop.Opens)
 }
 
 // withStretch adds a stretch, to those of the same thing where it lies on one or ends at it.

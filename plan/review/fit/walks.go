@@ -36,6 +36,8 @@ func (r *checker) roundabout(name string) string {
 	switch o := r.out.OpeningNamed(name); {
 	case r.things[name].movable():
 		return "lead it round " + name
+	case o != nil && o.Leaf != nil && o.Ajar >= openWide:
+		return "lead it past the leaf of " + name
 	case o != nil && o.Leaf != nil:
 		return "lead it past the leaf of " + name + ", or open it: ajar: 90"
 	}

@@ -16,9 +16,12 @@ import (
 // memory). Other places have other rules.
 const escapeWide = 0.75
 
+// openWide is from where on a leaf stands open as far as it needs to, degrees: a hint that asks for no more says "ajar: 90".
+const openWide = 90.0
+
 // clearWidth is how wide an opening is past its leaf where that stands open, m; where it is shut, as if it were opened.
 func clearWidth(o *plan.Opening) float64 {
-	if o.Leaf == nil || o.Ajar == 0 || o.Ajar >= 90 {
+	if o.Leaf == nil || o.Ajar == 0 || o.Ajar >= openWide {
 		return o.Width()
 	}
 	sin, cos := plane.Sincos(o.Ajar)

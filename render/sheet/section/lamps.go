@@ -2,6 +2,7 @@ package section
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"strings"
 
@@ -58,7 +59,7 @@ func Lamps(s *plan.Setup) []Lamp {
 func (c Report) lamp(l *plan.Light) Lamp {
 	line := Lamp{
 		Light: l, Tag: l.Tag, Unit: c.UnitLabel(l), Wears: Joined(", ", c.sized(l.Head.ModifierLabel), inGate(l)), Doors: doors(l.Head.Doors), Scrims: scrims(&l.Head), Focus: l.Head.FocusWord(), Colour: LightColour(l), Filters: Filters(l),
-		Rise: c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height), Role: roleWords(l.Roles), Mount: held(l.Mount),
+		Rise: c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height), Role: roleWords(l.Roles), Mount: heldAll(l),
 		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Cues: c.In.cueMoves(l), Note: l.Note,
 	}
 	aim := writtenAim(c.In.Setup, l)
@@ -73,6 +74,15 @@ func (c Report) lamp(l *plan.Light) Lamp {
 		line.PanDegrees = &turned
 	}
 	return line
+}
+
+// heldAll names what holds all of a light: of several on stands how many stands, as the bags beside them are for all.
+func heldAll(l *plan.Light) string {
+	words := held(l.Mount)
+	if l.Count > 1 && l.Mount.Stand != nil && l.Mount.Kind.OnLegs() {
+		return fmt.Sprintf("%d × %s", l.Count, words)
+	}
+	return words
 }
 
 // held names what holds a light: its stand by the name that the catalogue gives it, else how it is held.
