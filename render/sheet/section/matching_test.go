@@ -20,12 +20,12 @@ func TestAStruckSideIsNotTurned(t *testing.T) {
 			l.Struck[match.Contrast] = lacks
 			days = append(days, section.Digest{Name: name, Looks: []match.Look{l}})
 		}
-		matched, alone := section.Matching(days)
-		last := matched[0].Columns[1].Cells[match.Rows]
+		matched := section.Matching(days)
+		last := matched.Faces[0].Columns[1].Cells[match.Rows]
 		if last.Struck != lacks || last.Off == lacks {
 			t.Errorf("with figures struck %v, the side is %+v", lacks, last)
 		}
-		if said := strings.Contains(strings.Join(section.MatchNotes(matched, alone), " "), "Struck figures are without"); said != lacks {
+		if said := strings.Contains(strings.Join(matched.Notes(), " "), "Struck figures are without"); said != lacks {
 			t.Errorf("with figures struck %v, the page says so: %v", lacks, said)
 		}
 	}
@@ -44,12 +44,12 @@ func TestNoFixSaysWhy(t *testing.T) {
 		{Name: "close", Looks: []match.Look{look("close", meter.PictureRight, 0.8, 0.9)}},
 		{Name: "tight", Looks: []match.Look{look("tight", meter.PictureLeft, 0.1, 0.2)}},
 	}
-	matched, _ := section.Matching(days)
+	matched := section.Matching(days)
 	want := "side: none found, for it hangs on many lights; steady: none found, for it hangs on many lights; behind left +0.8: none found, for it hangs on many lights"
-	if got := strings.Join(matched[0].Columns[1].Fix, "; "); got != want {
+	if got := strings.Join(matched.Faces[0].Columns[1].Fix, "; "); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
-	if got := matched[0].Columns[2].Fix; len(got) != 0 {
+	if got := matched.Faces[0].Columns[2].Fix; len(got) != 0 {
 		t.Errorf("what matches has %q", got)
 	}
 }
@@ -64,15 +64,15 @@ func TestASideSeenFromBehind(t *testing.T) {
 	for i, over := range []float64{0, 2} {
 		days[i].Looks[0].Figures[match.BehindLeft] = figure(over)
 	}
-	matched, alone := section.Matching(days)
-	first, over := &matched[0].Columns[0], &matched[0].Columns[1]
+	matched := section.Matching(days)
+	first, over := &matched.Faces[0].Columns[0], &matched.Faces[0].Columns[1]
 	if got := first.Cells[match.Rows].Text + "; " + over.Cells[match.Rows].Text; got != "left, own right; own right, from behind" {
 		t.Errorf("got %q", got)
 	}
 	if over.Cells[match.Rows].Off || over.Cells[match.BehindLeft].Off || len(over.Fix) > 0 {
 		t.Errorf("it is framed: %+v", over)
 	}
-	if !strings.Contains(strings.Join(section.MatchNotes(matched, alone), " "), "From behind a head") {
+	if !strings.Contains(strings.Join(matched.Notes(), " "), "From behind a head") {
 		t.Error("the page does not say that left and right are the other way round")
 	}
 }
@@ -96,10 +96,9 @@ func TestBarsOfMatching(t *testing.T) {
 		return all
 	}
 	bars := func(before, now []section.Digest) (n []int, fixes int) {
-		matched, alone := section.Matching(now)
-		was, _ := section.Matching(before)
-		section.MarkMatching(matched, was, func(setup string) bool { return setup == "late" })
-		for _, c := range matched[0].Columns {
+		matched := section.Matching(now)
+		matched.Mark(section.Matching(before), func(setup string) bool { return setup == "late" })
+		for _, c := range matched.Faces[0].Columns {
 			marked := 0
 			for _, q := range c.Cells {
 				if q.Revised {
@@ -111,10 +110,10 @@ func TestBarsOfMatching(t *testing.T) {
 			}
 		}
 		some := slices.Max(n) > 0
-		if said := strings.Contains(strings.Join(section.MatchNotes(matched, alone), " "), "A bar stands"); said != some {
+		if said := strings.Contains(strings.Join(matched.Notes(), " "), "A bar stands"); said != some {
 			t.Errorf("with bars %v the page says what they are: %v", n, said)
 		}
-		if text := section.PrintMatching(matched, alone); strings.Contains(text, "\n| ") != some {
+		if text := matched.Text(); strings.Contains(text, "\n| ") != some {
 			t.Errorf("with bars %v the text is\n%s", n, text)
 		}
 		return n, fixes
