@@ -17,6 +17,7 @@ import (
 // the readings have no T-stop (Stop and Over are nil), as nothing says how light becomes a stop.
 type Setup struct {
 	Name       string // "" where the scene has no set-ups
+	Sequence   string // of set-ups that are cut together; "" where the scene writes none
 	Title      string
 	Scene      *scene.Scene
 	Kit        *kit.Catalogue

@@ -224,6 +224,15 @@ func TestReadmeTellsTheRevision(t *testing.T) {
 // TestReadmeTellsTheDay holds the figures that it gives of the day at the bindery to the page that it shows.
 func TestReadmeTellsTheDay(t *testing.T) {
 	readme := sentences(t)
+	digest := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/bindery.yaml", "-o", "-", "--format", "txt", "--quality", "draft")), " ")
+	for told, comes := range map[string]string{
+		"keeps the two after dark apart from the four by day": "MATCHING, SEQUENCE DAY, PIET wide A oda-close A piet-close A store A",
+		"Oda alone is in both of those by night":              "MATCHING, SEQUENCE NIGHT, ODA night A oda-night A",
+	} {
+		if !strings.Contains(readme, told) || !strings.Contains(digest, comes) {
+			t.Errorf("a page says %q; the day, which should have %q:\n%s", told, comes, digest)
+		}
+	}
 	last := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/bindery.yaml", "--setup", "oda-night", "-o", "-", "--format", "txt")), " ")
 	for told, comes := range map[string]string{
 		"Oda turns the lamp down over 3 s: her key side goes from T4 to T2+⅓, 1.5 stops.":                   "oda, key side T4 T2+⅓ 304 lx 107 lx −1.5",

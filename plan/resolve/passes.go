@@ -22,7 +22,7 @@ func newCatalogue(doc *scene.Document, s *scene.Scene, log *source.Log) *catalog
 	names := &register{Reporter: &report.Reporter{Log: log, Setup: s.Setup, Feet: s.Feet}, doc: doc, s: withUniqueNames(s)}
 	names.index()
 	c.draft = &draft{register: names, nextID: 1, assumed: map[string]bool{}, out: &plan.Setup{
-		Name: s.Setup, Title: s.Title.Value, Scene: s, Kit: c.kit, Prices: prices, Feet: s.Feet,
+		Name: s.Setup, Sequence: s.Sequence, Title: s.Title.Value, Scene: s, Kit: c.kit, Prices: prices, Feet: s.Feet,
 		Names: map[solid.ID]string{}, Spots: map[string]plan.Spot{},
 	}}
 	return c

@@ -17,9 +17,10 @@ type Document struct {
 	// may be fine.
 	KitLacks bool
 
-	files  *photometricFiles
-	base   *layer
-	layers map[string]*layer // by set-up; nil for one whose chain is broken
+	files     *photometricFiles
+	base      *layer
+	layers    map[string]*layer // by set-up; nil for one whose chain is broken
+	sequences map[string]string // by set-up: the one that it is in
 }
 
 // Open parses a scene file, loads its kit and lays out its set-ups. What is wrong with the file

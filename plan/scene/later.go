@@ -24,7 +24,8 @@ type Later struct {
 	Table, Key string // the map that it stands in, as the reference calls it, and the key: "opening", "outside"
 	Waits      string // for what: "the load on circuits"
 	Changes    Change
-	Colours    bool // it gives the light that it is on another colour than the lists say
+	Beside     string // the key without which it changes no figure; "": there is none
+	Colours    bool   // it gives the light that it is on another colour than the lists say
 }
 
 // Uncomputed is a key that a scene writes and nothing computes yet.
@@ -54,7 +55,7 @@ const (
 // computed loses its line here, and nothing else has to change.
 var laters = []Later{
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
-	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
+	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight, Beside: "latitude"},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
 
 	{Table: "scene", Key: "wants", Waits: byBalance},
@@ -86,6 +87,11 @@ func (l *Later) until() string {
 		return "until it is, the sheet leaves it out"
 	}
 	return "until it is, the figures leave it out, and each figure that it could change is struck through"
+}
+
+// otherwise says the same where the key lacks that it changes no figure without.
+func (l *Later) otherwise() string {
+	return "until it is, no figure is struck: without a " + l.Beside + " no sun is asked for"
 }
 
 // AltersLight says whether light would be other if the key were computed.

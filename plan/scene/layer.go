@@ -14,15 +14,16 @@ import (
 // layer is the scene, or one of its set-ups merged over what it starts from. It is read when it
 // is asked for, and what was read can be let go: its faults alone are kept for good.
 type layer struct {
-	setup *Setup              // nil for the scene itself
-	shown []Ref               // the cameras of the set-up; none: all
-	stays []Ref               // what is frozen where it stood before
-	staid []Uncrossed         // what a reverse leaves where it stood
-	swaps map[string]Exchange // by thing: who comes first for it in place of whom
-	after *layer              // what it starts from
-	tree  *source.Node
-	kit   *kit.Catalogue
-	files *photometricFiles
+	setup    *Setup              // nil for the scene itself
+	shown    []Ref               // the cameras of the set-up; none: all
+	stays    []Ref               // what is frozen where it stood before
+	staid    []Uncrossed         // what a reverse leaves where it stood
+	swaps    map[string]Exchange // by thing: who comes first for it in place of whom
+	sequence string              // that the set-up is in; "": none is written
+	after    *layer              // what it starts from
+	tree     *source.Node
+	kit      *kit.Catalogue
+	files    *photometricFiles
 
 	kitLacks bool // a name that kit does not hold may be fine
 
@@ -35,9 +36,9 @@ type layer struct {
 	faults []source.Diagnostic
 }
 
-// derive is the layer of a set-up that starts from l.
-func (l *layer) derive(s *Setup, rules *source.Rules) *layer {
-	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, files: l.files, feet: l.feet, merged: l.merged,
+// derive is the layer of a set-up that starts from l, in a sequence.
+func (l *layer) derive(s *Setup, sequence string, rules *source.Rules) *layer {
+	next := &layer{setup: s, sequence: sequence, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, files: l.files, feet: l.feet, merged: l.merged,
 		shown: s.Cameras, stays: s.Stays, swaps: l.swaps}
 	log := &source.Log{}
 	if s.Reversed != nil {
@@ -91,10 +92,10 @@ func (l *layer) freeze(m *mirror) {
 	}
 }
 
-// tellNothing warns of a set-up that is as the one that it starts from.
+// tellNothing warns of a set-up that is as the one that it starts from, and in the same sequence.
 func (l *layer) tellNothing(log *source.Log) {
 	s, before := l.setup, l.after.setup
-	if before == nil || log.Failed() || !slices.EqualFunc(l.shown, l.after.shown, sameName) ||
+	if before == nil || log.Failed() || l.sequence != l.after.sequence || !slices.EqualFunc(l.shown, l.after.shown, sameName) ||
 		!slices.EqualFunc(l.stays, l.after.stays, sameName) || !source.Equal(l.tree, l.after.tree) {
 		return
 	}
@@ -146,7 +147,7 @@ func (l *layer) decode() {
 	log := &source.Log{}
 	s := &Scene{Tree: l.tree}
 	if l.setup != nil {
-		s.Setup, s.Shown, s.Stays, s.Uncrossed, s.Exchanged = l.setup.Name, l.shown, l.stays, l.staid, l.swaps
+		s.Setup, s.Sequence, s.Shown, s.Stays, s.Uncrossed, s.Exchanged = l.setup.Name, l.sequence, l.shown, l.stays, l.staid, l.swaps
 	}
 	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }, Later: s.keepLater}
 	sceneTable.read(s, l.tree, c, l.tree.Span)

@@ -102,6 +102,10 @@ var (
 		"zoom": "focus", "flood": "focus", "spot": "focus", "doors": "barndoors", "silk": "diffusion", "cloth": "diffusion", "frost": "diffusion",
 		"position": "at", "pos": "at", "place": "at", "where": "at", "z": "height", "holder": "mount", "purpose": "role",
 	}
+	otherSetupKeys = map[string]string{
+		"scene": "sequence", "seq": "sequence", "continuity": "sequence", "cuts-with": "sequence", "matches": "sequence", "cut": "sequence",
+		"from": "after", "follows": "after", "base": "after", "mirror": "reverse", "mirrors": "reverse", "freeze": "stays", "keeps": "stays", "view": "camera",
+	}
 	otherPersonKeys = map[string]string{
 		"looks": "faces", "facing": "faces", "toward": "faces", "aim": "faces", "sits": "pose", "posture": "pose", "eyeline": "eyes",
 		"clothes": "wears", "costume": "wears", "complexion": "skin", "path": "walk", "position": "at", "pos": "at", "place": "at", "where": "at", "tall": "height",

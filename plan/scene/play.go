@@ -45,13 +45,16 @@ var (
 			"The highest level.", "60 %", "the light's level; of one that is off its full light"),
 		value("rate", quantity("a rate", "4 /s", rates, between(0.001, 100)), func(f *Play) *Given[float64] { return &f.Rate },
 			"How often it goes up and down in a second.", "4 /s", playWords(func(d PlayDefault) string { return showRate(d.Rate) })+"; common practice"),
-	)
+	).whole("plays: " + playExample)
 )
+
+// playExample is a play with its keys.
+const playExample = "{kind: fire, low: 20 %, rate: 4 /s}"
 
 // plays is the key of a light.
 func plays() entry[Light] {
-	r := orWord("a play of light", "fire", playTable, playKind, func(v term.Play) Play { return Play{Kind: v} })
-	return value("plays", r, func(l *Light) *Given[Play] { return &l.Plays }, "How it changes by itself.", "fire", "steady")
+	r := orWord("a play of light", playExample, playTable, playKind, func(v term.Play) Play { return Play{Kind: v} })
+	return value("plays", r, func(l *Light) *Given[Play] { return &l.Plays }, "How it changes by itself. Its kind alone may stand for the map.", playExample, "steady")
 }
 
 // rates are numbers in a second.

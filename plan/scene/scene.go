@@ -12,6 +12,7 @@ import (
 type Scene struct {
 	Tree      *source.Node // merged
 	Setup     string       // "" for the scene itself
+	Sequence  string       // that the set-up is in; "" where none is written
 	Title     Given[string]
 	Feet      bool // lengths are printed in feet and inches
 	Sheet     Sheet
@@ -310,6 +311,7 @@ type Setup struct {
 	Thing
 	Cameras  []Ref
 	After    Ref
+	Sequence Given[string] // which set-ups it is cut together with
 	Stays    []Ref
 	Change   *source.Node
 	Cues     *source.Node // a change of the cues, as written

@@ -13,6 +13,9 @@ var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes
 		"Its camera, or cameras.", "[A, B]", "every camera"),
 	into("after", ref("a set-up", "wide"), func(s *Setup, r Ref, _ *source.Node) { s.After = r },
 		"The set-up that it starts from.", "wide", "the scene"),
+	value("sequence", sequenceWord, func(s *Setup) *Given[string] { return &s.Sequence },
+		"Which set-ups are cut together: those of one name. Matching holds each to the first of its sequence, and none to one of another.",
+		"night", "that of the set-up that it starts from; of one that starts from the scene, that of the first"),
 	change(),
 	into("stays", oneOrMore("a list of names", "[soft]", anything, maxThings),
 		func(s *Setup, v []Ref, _ *source.Node) { s.Stays = v },
@@ -21,7 +24,7 @@ var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes
 		func(s *Setup, v Reverse, n *source.Node) { s.Reverse, s.Reversed = n, &v },
 		reverseTable.Doc, "{of: close, swap: [[ada, noor]]}", "none"),
 	cueChange(),
-).elsewhere(inChange)
+).elsewhere(inChange).meant(otherSetupKeys)
 
 // inChange says that a key of the scene belongs under the change of a set-up.
 func inChange(key string, _ *source.Context) string {

@@ -12,6 +12,7 @@ func (d *Document) mergeSetups(log *source.Log) {
 	for i := range setups {
 		d.Setups = append(d.Setups, setups[i].Name)
 	}
+	d.sequences = sequences(setups)
 	rules := changeRules()
 	for i := range setups {
 		d.mergeSetup(&setups[i], nil, rules, log)
@@ -30,7 +31,7 @@ func (d *Document) mergeSetup(s *Setup, waiting []*Setup, rules *source.Rules, l
 	}
 	var l *layer
 	if after := d.after(s, append(waiting, s), rules, log); after != nil {
-		l = after.derive(s, rules)
+		l = after.derive(s, d.sequences[s.Name], rules)
 	}
 	d.layers[s.Name] = l
 	return l

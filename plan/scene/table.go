@@ -25,6 +25,7 @@ func tableOf[T any](name, doc string, forms []string, entries ...entry[T]) *tabl
 	for _, e := range entries {
 		if l := laterNamed(name, e.Key); l != nil {
 			e.Later, e.Until = l.Waits, l.until()
+			e.Lacks, e.Otherwise = l.Beside, l.otherwise()
 		}
 		t.Fields = append(t.Fields, e.Field)
 	}
@@ -34,6 +35,12 @@ func tableOf[T any](name, doc string, forms []string, entries ...entry[T]) *tabl
 // elsewhere lets a table say where a key belongs that it does not have.
 func (t *table[T]) elsewhere(hint func(key string, c *source.Context) string) *table[T] {
 	t.Elsewhere = hint
+	return t
+}
+
+// whole lets a table show a map of its keys where a required one lacks.
+func (t *table[T]) whole(example string) *table[T] {
+	t.Whole = example
 	return t
 }
 

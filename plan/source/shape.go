@@ -3,12 +3,16 @@ package source
 // Field describes one key of a Shape: all that the loader, the schema, the reference and
 // completion know of it.
 type Field[T any] struct {
-	Key      string
-	Doc      string // one sentence for the reference
-	Example  string // the value as a user would write it
-	Default  string // in words, "" where there is none
-	Later    string // the capability that computes it, where it is not computed yet; the loader says so
-	Until    string // of such a key: what to do until it is computed
+	Key     string
+	Doc     string // one sentence for the reference
+	Example string // the value as a user would write it
+	Default string // in words, "" where there is none
+	Later   string // the capability that computes it, where it is not computed yet; the loader says so
+	Until   string // of such a key: what to do until it is computed
+
+	// Otherwise is what to do instead of Until where a map has no key Lacks.
+	Lacks, Otherwise string
+
 	Required bool
 	Instead  string   // the key that stands in for a required one; "" none
 	With     []string // the forms that the key goes with; none: all of them
@@ -24,6 +28,8 @@ type Shape[T any] struct {
 	Fields []Field[T]
 	Forms  []string
 
+	// Whole is a map of its keys as one would write it, behind the key that takes it, for where a required key lacks. It may be "".
+	Whole string
 	// Meant are keys by other words that people write for them, in small letters. It may be nil.
 	Meant map[string]string
 	// Alone is the key that a value was meant for which stands in place of the map, or "". It may be nil.

@@ -57,7 +57,11 @@ func (s *Shape[T]) readKey(dst *T, n *Node, i int, m likelyMistakes, c *Context)
 		c.ErrorAt(key.Span, CodeEmptyValue, hint, "%q has no value", key.Name)
 	default:
 		if f.Later != "" {
-			c.WarnAt(key.Span, CodeLater, f.Until, "%q is read but not computed yet: %s", key.Name, f.Later)
+			until, lacks := f.Until, ""
+			if f.Lacks != "" && n.Key(f.Lacks) == nil {
+				until, lacks = f.Otherwise, ", and there is no "+f.Lacks
+			}
+			c.WarnAt(key.Span, CodeLater, until, "%q is read but not computed yet: %s%s", key.Name, f.Later, lacks)
 			c.later(s.Name, key)
 		}
 		if f.Read != nil {
@@ -73,6 +77,9 @@ func (s *Shape[T]) checkMissing(n *Node, m likelyMistakes, c *Context) {
 			hint := ""
 			if f.Example != "" {
 				hint = "add " + f.Key + ": " + f.Example
+			}
+			if hint != "" && s.Whole != "" {
+				hint += ", as in " + s.Whole
 			}
 			c.ErrorAt(c.Here(n), CodeMissingKey, hint, "%s needs %q", article(s.Name), f.Key)
 		}

@@ -18,7 +18,7 @@ func (r *Run) DayText() string {
 		text.WriteString(words + "\n")
 	}
 	if r.options.Matches() {
-		text.WriteString(strings.TrimLeft(section.PrintMatching(r.day.matching()), "\n"))
+		text.WriteString(strings.TrimLeft(r.day.matching().Text(), "\n"))
 	}
 	if len(r.sheets[0].request.reader.lists) == 0 {
 		return text.String()

@@ -49,13 +49,12 @@ func (k *packet) revised() *section.Section {
 }
 
 // matching puts the faces of a day side by side, with bars beside what is not as on the sheets before.
-func (k *packet) matching() (matched []section.Matched, alone []string) {
-	matched, alone = section.Matching(k.digests)
+func (k *packet) matching() *section.Matches {
+	m := section.Matching(k.digests)
 	if k.since != nil {
-		before, _ := section.Matching(k.since.looks)
-		section.MarkMatching(matched, before, func(setup string) bool { return k.since.Named(setup) == nil })
+		m.Mark(section.Matching(k.since.looks), func(setup string) bool { return k.since.Named(setup) == nil })
 	}
-	return matched, alone
+	return m
 }
 
 // binder makes the pages of a day. All of them are laid out in the frame of A4 as it lies broad, and made larger with the paper.

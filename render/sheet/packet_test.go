@@ -286,16 +286,16 @@ func TestMatchingIsOfTheReadings(t *testing.T) {
 	for i := range lit["an odd day"] {
 		digests = append(digests, section.DigestOf(&lit["an odd day"][i]))
 	}
-	matched, alone := section.Matching(digests)
-	if len(matched) == 0 || matched[0].Person != "anna" || len(matched[0].Columns) != 4 || len(alone) != 1 || alone[0] != "cy (close)" {
-		t.Fatalf("matched %v, alone %v", matched, alone)
+	matched := section.Matching(digests)
+	if faces := matched.Faces; len(faces) == 0 || faces[0].Person != "anna" || len(faces[0].Columns) != 4 || len(matched.Alone) != 1 || matched.Alone[0] != "In one set-up alone: cy (close)." {
+		t.Fatalf("matched %v", matched)
 	}
 	overs := func(setup int) [2]float64 {
 		f := lit["an odd day"][setup].Faces[0]
 		return [2]float64{*f.Key.Over, *f.Fill.Over}
 	}
 	first, second := overs(0), overs(1)
-	for i, c := range matched[0].Columns {
+	for i, c := range matched.Faces[0].Columns {
 		want := first
 		if i >= 2 {
 			want = second

@@ -9,26 +9,30 @@ import (
 	"scrimshaw/render/sheet/section"
 )
 
-// matchingSheet is every face in all set-ups side by side; without pages where no face is in two of them.
+// matchingSheet is every face in all set-ups of a sequence side by side; without pages where no face is in two of them, and no sequence is written.
 func (b *binder) matchingSheet() *sheet {
 	s := b.sheetOf("Matching")
-	matched, alone := b.matching()
-	if len(matched) == 0 {
+	all := b.matching()
+	if all.None() {
 		return s
 	}
 	t := &s.d.Typesetter
+	describe := "Every face side by side in the set-ups that have it, and what brings them together."
+	if all.Sequenced {
+		describe = "Every face side by side in the set-ups of a sequence, and what brings them together."
+	}
 	begin := func() (*dayPage, float64) {
-		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
+		d := b.newPage(s, "matching", describe, "Matching")
 		return d, d.heading("Matching", s.title)
 	}
 	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before another page, and to nothing else
 		larger := s.pages
 		s.pages = nil
-		words := section.MatchNotes(matched, alone)
-		if picture > 0 && slices.ContainsFunc(matched, section.Matched.Pictured) {
+		words := all.Notes()
+		if picture > 0 && slices.ContainsFunc(all.Faces, section.Matched.Pictured) {
 			words = append(words, "The empty frames are for a still of each set-up.")
 		}
-		b.pour(s, b.matchingBlocks(t, matched, picture), t.Wide(&section.Section{Words: words}, b.footWide()), begin)
+		b.pour(s, b.matchingBlocks(t, all, picture), t.Wide(&section.Section{Words: words}, b.footWide()), begin)
 		if larger != nil && len(larger) <= len(s.pages) {
 			s.pages = larger
 		}
@@ -39,10 +43,13 @@ func (b *binder) matchingSheet() *sheet {
 	return s
 }
 
-// matchingBlocks are the faces, with pictures of a size.
-func (b *binder) matchingBlocks(t *draw.Typesetter, matched []section.Matched, picture float64) (blocks []*draw.Block) {
-	for i := range matched {
-		blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
+// matchingBlocks are the faces, with pictures of a size, and what is held to nothing where there are none.
+func (b *binder) matchingBlocks(t *draw.Typesetter, all *section.Matches, picture float64) (blocks []*draw.Block) {
+	for i := range all.Faces {
+		blocks = append(blocks, t.Matching(&all.Faces[i], b.wide, picture))
+	}
+	if len(blocks) == 0 {
+		blocks = append(blocks, t.Wide(&section.Section{Title: "Nothing to match", Words: all.Alone}, b.wide))
 	}
 	return blocks
 }

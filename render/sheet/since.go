@@ -39,7 +39,7 @@ func (s *Since) Add(setup *plan.Setup) {
 func (s *Since) AddLight(lit *study.Study, matches bool) {
 	s.readings[lit.Setup.Name] = lit.Readings.Readings
 	if matches {
-		s.looks = append(s.looks, section.Digest{Name: lit.Setup.Name, Looks: looksOf(lit)})
+		s.looks = append(s.looks, section.Digest{Name: lit.Setup.Name, Sequence: lit.Setup.Sequence, Looks: looksOf(lit)})
 	}
 }
 

@@ -50,6 +50,7 @@ const (
 	Ground    Aspect = "ground" // its level
 	Timed     Aspect = "rates"  // words: kinds of work; figures: minutes
 	Follower  Aspect = "after"  // words: the set-up before it in the file
+	Sequence  Aspect = "sequence"
 )
 
 // OnPaper is all that a sheet says of a set-up, also what no crew touches: the set, its meters, cues, roles, numbers. How the sheet is drawn is
@@ -268,6 +269,6 @@ func whole(s *plan.Setup) Thing {
 		of := &s.Scene.Sheet
 		maker.Words = []string{of.Production.Value, of.Location.Value, of.By.Value, of.For.Value}
 	}
-	return Thing{Sort: Whole, Tag: string(Whole), Facts: []Fact{{Title, words(s.Title)}, {Maker, maker}, {Action, action}, {North, Value{Figures: []float64{s.North}}},
+	return Thing{Sort: Whole, Tag: string(Whole), Facts: []Fact{{Title, words(s.Title)}, {Sequence, words(s.Sequence)}, {Maker, maker}, {Action, action}, {North, Value{Figures: []float64{s.North}}},
 		{Ground, Value{Figures: []float64{s.Ground}}}, {Timed, rates}, {Follower, after}}}
 }

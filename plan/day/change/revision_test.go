@@ -152,6 +152,7 @@ var edits = []struct{ was, is, names string }{
 	{"reflectance: 30 %", "reflectance: 2# %", "material:green"},
 	{"#446644", "#446640", "material:green"},
 	{"title: the den", "title: the den by night", "scene:"},
+	{"first: {camera: [A, B]}", "first: {camera: [A, B], sequence: night}", "scene:"},
 	{"production: Low Water", "production: High Water", "scene:"},
 	{"for: electric", "for: grip", "scene:"},
 	{"ground: 0", "ground: -0.#", "scene:"},

@@ -22,7 +22,7 @@ const (
 func (c *Typesetter) Matching(m *section.Matched, wide, picture float64) *Block {
 	c.wide = wide
 	defer func() { c.wide = 0 }()
-	b := &Block{title: c.Set(m.Person+", held to "+m.From, c.Pad.head(), wide, 1)}
+	b := &Block{title: c.Set(m.Title(), c.Pad.head(), wide, 1)}
 	fit := max(2, int((wide-matchHeads)/matchColumn))
 	for from := 1; from < len(m.Columns); from += fit - 1 {
 		columns := append([]section.MatchColumn{m.Columns[0]}, m.Columns[from:min(len(m.Columns), from+fit-1)]...)

@@ -18,6 +18,7 @@ import (
 // Digest is the little that the pages of a day need of a set-up once its own are drawn: everything else of it is let go.
 type Digest struct {
 	Name     string
+	Sequence string   // which set-ups it is cut together with; "" where the scene writes none
 	Cameras  []string // each with its lens
 	Frames   []string // of whom, and how close
 	Others   []string // people whom no camera is on
@@ -53,7 +54,7 @@ const (
 // DigestOf is what is kept of a set-up.
 func DigestOf(in *Input) Digest {
 	s := in.Setup
-	d := Digest{Name: s.Name, Rooms: s.Rooms, Walls: s.Walls, Cautions: in.Cautions, Tags: lightTags(s), Looks: in.Looks, Revised: revisedOf(in)}
+	d := Digest{Name: s.Name, Sequence: s.Sequence, Rooms: s.Rooms, Walls: s.Walls, Cautions: in.Cautions, Tags: lightTags(s), Looks: in.Looks, Revised: revisedOf(in)}
 	for i := range s.Openings {
 		o := &s.Openings[i]
 		out := r2.Scale(o.Depth, o.Outward)
@@ -107,9 +108,9 @@ func Contents(lines []Content) *Section {
 	return &Section{Title: "Contents", Tables: []Table{t}}
 }
 
-// Line says of a set-up what it is: cameras, who is in it, how many lights.
+// Line says of a set-up what it is: its sequence, cameras, who is in it, how many lights.
 func (d *Digest) Line() string {
-	return Joined("; ", strings.Join(d.Cameras, ", "), strings.Join(d.Frames, ", "), Prefixed("with ", strings.Join(d.Others, ", ")), Count(d.Lights, "light"))
+	return Joined("; ", Prefixed("sequence ", d.Sequence), strings.Join(d.Cameras, ", "), strings.Join(d.Frames, ", "), Prefixed("with ", strings.Join(d.Others, ", ")), Count(d.Lights, "light"))
 }
 
 // ContactRoles are those whom a crew on location has to reach: common practice of a call sheet. Who they are is written in by hand.

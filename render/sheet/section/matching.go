@@ -7,14 +7,26 @@ import (
 
 	"scrimshaw/plan/match"
 	"scrimshaw/plan/meter"
+	"scrimshaw/symbols/ink"
 )
 
-// Matched is one face in all set-ups that have it, side by side.
+// Matches are the faces of a day side by side, and what is held to nothing.
+type Matches struct {
+	Faces     []Matched
+	Alone     []string // in sentences
+	Sequenced bool     // a set-up says which others it is cut together with
+}
+
+// None says whether there is nothing to be said of a day.
+func (m *Matches) None() bool { return len(m.Faces) == 0 && !m.Sequenced }
+
+// Matched is one face in all set-ups of a sequence that have it, side by side.
 type Matched struct {
-	Person  string
-	From    string // the set-up that the others are held to: the first with that face
-	Columns []MatchColumn
-	Both    bool // cameras see it from before and from behind
+	Person   string
+	From     string // the set-up that the others are held to: the first with that face
+	Sequence string // in words, "sequence night"; "" where the day has no sequences
+	Columns  []MatchColumn
+	Both     bool // cameras see it from before and from behind
 }
 
 // MatchColumn is a face as one camera sees it in one set-up.
@@ -39,33 +51,98 @@ func MatchLabels() []string {
 	return []string{"key side, stops over", "fill side", "key over fill", "behind, left", "behind, right", "key side, mired", "fill side, mired", "steady within", "key side is"}
 }
 
-// Matching puts the faces of a day side by side, those that two set-ups or more have.
-func Matching(all []Digest) (out []Matched, alone []string) {
-	var people []string
-	looks := map[string][]*match.Look{}
+// Matching puts the faces of a day side by side, those that two set-ups or more of a sequence have.
+func Matching(all []Digest) *Matches {
+	out := &Matches{Sequenced: slices.ContainsFunc(all, func(d Digest) bool { return d.Sequence != "" })}
+	var people, alone []string
 	for i := range all {
 		for k := range all[i].Looks {
-			l := &all[i].Looks[k]
-			if !slices.Contains(people, l.Person) {
-				people = append(people, l.Person)
-			}
-			looks[l.Person] = append(looks[l.Person], l)
+			people = append(people, missing(people, all[i].Looks[k].Person)...)
 		}
 	}
-	for _, p := range people {
-		own := looks[p]
-		if own[0].Setup == own[len(own)-1].Setup {
-			alone = append(alone, p+" ("+own[0].Setup+")")
+	for _, cut := range sequencesOf(all) {
+		words := ""
+		if out.Sequenced {
+			words = cut[0].sequenceWords()
+		}
+		if out.Sequenced && len(cut) == 1 {
+			out.Alone = append(out.Alone, ink.Capital(words)+" is one set-up alone, "+cut[0].Name+", which is held to nothing.")
 			continue
 		}
-		m := Matched{Person: p, From: own[0].Setup}
-		m.Both = slices.ContainsFunc(own, func(l *match.Look) bool { return l.Back != own[0].Back })
-		for _, l := range own {
-			m.Columns = append(m.Columns, m.column(l, own[0], looksIn(all, l.Setup)))
+		for _, p := range people {
+			m := Matched{Person: p, Sequence: words}
+			m.fill(cut)
+			switch {
+			case len(m.Columns) == 0:
+			case m.From == m.Columns[len(m.Columns)-1].Setup:
+				alone = append(alone, p+" ("+m.From+")")
+			default:
+				out.Faces = append(out.Faces, m)
+			}
 		}
-		out = append(out, m)
 	}
-	return out, alone
+	if len(alone) > 0 {
+		of := ""
+		if out.Sequenced {
+			of = " of a sequence"
+		}
+		out.Alone = append(out.Alone, "In one set-up"+of+" alone: "+strings.Join(alone, ", ")+".")
+	}
+	return out
+}
+
+// sequencesOf are the set-ups that are cut together, each by the first of them: one that comes back is one.
+func sequencesOf(all []Digest) (out [][]*Digest) {
+	at := map[string]int{}
+	for i := range all {
+		d := &all[i]
+		if _, known := at[d.Sequence]; !known {
+			at[d.Sequence] = len(out)
+			out = append(out, nil)
+		}
+		out[at[d.Sequence]] = append(out[at[d.Sequence]], d)
+	}
+	return out
+}
+
+// sequenceWords name the sequence of a set-up that is its first; one that has no name bears that of the set-up.
+func (d *Digest) sequenceWords() string {
+	if d.Sequence == "" {
+		return "sequence of " + d.Name
+	}
+	return "sequence " + d.Sequence
+}
+
+// fill puts a face into columns as it looks in set-ups that are cut together.
+func (m *Matched) fill(cut []*Digest) {
+	var from *match.Look
+	for _, d := range cut {
+		for k := range d.Looks {
+			switch l := &d.Looks[k]; {
+			case l.Person != m.Person:
+				continue
+			case from == nil:
+				from, m.From = l, l.Setup
+			case l.Back != from.Back:
+				m.Both = true
+			}
+		}
+	}
+	for _, d := range cut {
+		for k := range d.Looks {
+			if l := &d.Looks[k]; l.Person == m.Person {
+				m.Columns = append(m.Columns, m.column(l, from, d.Looks))
+			}
+		}
+	}
+}
+
+// Title names a face with its sequence and what it is held to.
+func (m *Matched) Title() string {
+	if m.Sequence == "" {
+		return m.Person + ", held to " + m.From
+	}
+	return ink.Capital(m.Sequence) + ": " + m.Person + ", held to " + m.From
 }
 
 // sideWords say on which side of the picture the key is: "left", "turned away from A"; where cameras see the face from before and from behind, the person's
@@ -82,16 +159,6 @@ func (m *Matched) sideWords(l *match.Look) string {
 		return "own " + l.Own + ", from behind"
 	}
 	return words + ", own " + l.Own
-}
-
-// looksIn are the looks of one set-up.
-func looksIn(all []Digest, setup string) []match.Look {
-	for i := range all {
-		if all[i].Name == setup {
-			return all[i].Looks
-		}
-	}
-	return nil
 }
 
 // column is one look beside the first.
@@ -127,28 +194,32 @@ func (m Matched) Pictured() bool {
 	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool { return c.Picture > 0 })
 }
 
-// MatchNotes explain the page.
-func MatchNotes(matched []Matched, alone []string) []string {
+// Notes explain the page.
+func (m *Matches) Notes() []string {
+	if len(m.Faces) == 0 {
+		return m.Alone
+	}
+	to := "the first set-up that has the face"
+	if m.Sequenced {
+		to = "the first set-up of its sequence that has the face, and to none of another"
+	}
 	notes := []string{
-		fmt.Sprintf("Each column is held to the first set-up that has the face. Framed: more than a third of a stop or %d mired from it, with how much in brackets.", match.PassMired),
+		fmt.Sprintf("Each column is held to "+to+". Framed: more than a third of a stop or %d mired from it, with how much in brackets.", match.PassMired),
 		"Key and fill side are stops from the camera's working stop, behind the head stops from grey, colours mired from the camera's white: plus is warmer. " +
 			fmt.Sprintf("Steady within: by how many stops the light changes within %.0f cm of the face.", 100*meter.SteadyWithin),
 		"To match is the least that a crew has to do: a level or a lamp's own white before a scrim, that before a gel; for one face, with all else as it is. " +
 			"First the side of the key, by levels that make the lamps change places; then the face, how steady its light is, what stands behind it. What matches already is left so.",
 	}
-	if slices.ContainsFunc(matched, func(m Matched) bool { return m.Both }) {
+	if slices.ContainsFunc(m.Faces, func(m Matched) bool { return m.Both }) {
 		notes = append(notes, "From behind a head left and right of the picture are the other way round: there the side of the key is the person's own, and what stands behind is not held to the other wall.")
 	}
-	if slices.ContainsFunc(matched, Matched.struck) {
+	if slices.ContainsFunc(m.Faces, Matched.struck) {
 		notes = append(notes, "Struck figures are without keys that are not computed yet: the sheet of the set-up names them.")
 	}
-	if slices.ContainsFunc(matched, Matched.revised) {
+	if slices.ContainsFunc(m.Faces, Matched.revised) {
 		notes = append(notes, "A bar stands beside what is not as on the sheets before.")
 	}
-	if len(alone) > 0 {
-		notes = append(notes, "In one set-up alone: "+strings.Join(alone, ", ")+".")
-	}
-	return notes
+	return append(notes, m.Alone...)
 }
 
 // revised says whether any figure of a face is, or what brings it to the first.
@@ -165,8 +236,9 @@ func (m Matched) struck() bool {
 	})
 }
 
-// MarkMatching puts bars beside the figures that the sheets before have not, as they read. Of a set-up that is new all of it is, and no figure has one.
-func MarkMatching(now, before []Matched, isNew func(setup string) bool) {
+// Mark puts bars beside the figures that the sheets before have not, as they read. Of a set-up that is new all of it is, and no figure has one.
+func (m *Matches) Mark(was *Matches, isNew func(setup string) bool) {
+	now, before := m.Faces, was.Faces
 	held := map[[3]string]*MatchColumn{}
 	key := func(m *Matched, c *MatchColumn) [3]string { return [...]string{m.Person, c.Setup, c.Camera} }
 	for i := range before {
@@ -215,7 +287,7 @@ func matchSection(m *Matched) *Section {
 		}
 		t.Entries = append(t.Entries, e)
 	}
-	s := &Section{Title: "Matching, " + m.Person, Tables: []Table{t}}
+	s := &Section{Title: Joined(", ", "Matching", m.Sequence, m.Person), Tables: []Table{t}}
 	for i := range m.Columns {
 		if c := &m.Columns[i]; len(c.Fix) > 0 {
 			s.Points = append(s.Points, "To match, "+Joined(" ", c.Setup, c.Camera)+": "+strings.Join(c.Fix, "; "))
@@ -224,15 +296,15 @@ func matchSection(m *Matched) *Section {
 	return s
 }
 
-// PrintMatching is the page of matching as plain text; "" where there is nothing to match.
-func PrintMatching(matched []Matched, alone []string) string {
-	if len(matched) == 0 {
+// Text is the page of matching as plain text; "" where there is nothing to match.
+func (m *Matches) Text() string {
+	if m.None() {
 		return ""
 	}
 	w := &printer{}
-	for i := range matched {
-		w.section(matchSection(&matched[i]))
+	for i := range m.Faces {
+		w.section(matchSection(&m.Faces[i]))
 	}
-	w.section(&Section{Title: "About matching", Words: MatchNotes(matched, alone)})
+	w.section(&Section{Title: "About matching", Words: m.Notes()})
 	return w.String()
 }
