@@ -142,16 +142,17 @@ func TestDirectLightInRows(t *testing.T) {
 	}
 }
 
-// A sheet that is clear from one side is a pane, and none of its sides a face.
+// A sheet that is clear from one side is a pane, and none of its sides a face; one that scatters from one side is a cloth.
 func TestSheetsThatAreClear(t *testing.T) {
-	clear, opaque := solid.Skin{Direct: grey(0.9)}, solid.Skin{Reflect: grey(0.5)}
+	clear, opaque, cloth := solid.Skin{Direct: grey(0.9)}, solid.Skin{Reflect: grey(0.5)}, solid.Skin{Reflect: grey(0.3), Diffuse: grey(0.5)}
 	for _, c := range []struct {
 		front, back  solid.Skin
 		panes, faces int
-	}{{clear, clear, 1, 0}, {clear, opaque, 1, 0}, {opaque, clear, 1, 0}, {opaque, opaque, 0, 2}} {
+		cloths       int
+	}{{clear, clear, 1, 0, 0}, {clear, opaque, 1, 0, 0}, {opaque, clear, 1, 0, 0}, {opaque, opaque, 0, 2, 0}, {cloth, cloth, 0, 2, 1}, {cloth, opaque, 0, 2, 1}, {opaque, cloth, 0, 2, 1}} {
 		set := &solid.Set{Sheets: []solid.Sheet{{ID: 1, Corners: []r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, Front: c.front, Back: c.back}}}
-		if m := newMesh(set, solid.NewBVH(set), 1); len(m.panes) != c.panes || len(m.faces) != c.faces {
-			t.Errorf("%+v: %d panes and %d faces", c, len(m.panes), len(m.faces))
+		if m := newMesh(set, solid.NewBVH(set), 1); len(m.panes) != c.panes || len(m.faces) != c.faces || len(m.veils) != c.cloths {
+			t.Errorf("%+v: %d panes, %d faces and %d cloths", c, len(m.panes), len(m.faces), len(m.veils))
 		}
 	}
 }
