@@ -16,17 +16,20 @@ type arrangement struct {
 	placed  []carto.Placement
 }
 
-// mostArrangements bounds how many are kept of a drawing.
+// arrangements are the last few of a drawing, the newest first.
+type arrangements []arrangement
+
+// mostArrangements bounds how many are kept.
 const mostArrangements = 6
 
-// arrange is carto.Place, by what has been asked before where that is the same.
-func (c *Drawing) arrange(labels []carto.Label, o carto.PlaceOptions) []carto.Placement {
-	for i := range c.before {
-		if a := &c.before[i]; reflect.DeepEqual(a.labels, labels) && reflect.DeepEqual(a.options, o) {
+// place is carto.Place, by what has been asked before where that is the same.
+func (before *arrangements) place(labels []carto.Label, o carto.PlaceOptions) []carto.Placement {
+	for i := range *before {
+		if a := &(*before)[i]; reflect.DeepEqual(a.labels, labels) && reflect.DeepEqual(a.options, o) {
 			return a.placed
 		}
 	}
 	placed := carto.Place(labels, o)
-	c.before = append([]arrangement{{labels, o, placed}}, c.before[:min(len(c.before), mostArrangements-1)]...)
+	*before = append(arrangements{{labels, o, placed}}, (*before)[:min(len(*before), mostArrangements-1)]...)
 	return placed
 }

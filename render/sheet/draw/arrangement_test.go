@@ -23,25 +23,25 @@ func TestArrangementsAreRemembered(t *testing.T) {
 	options := func(wide, obstacle float64) carto.PlaceOptions {
 		return carto.PlaceOptions{Area: box.Of(0, 0, wide, 60), Gap: 1.2, Obstacles: []carto.Obstacle{hard(box.Of(obstacle, 32, obstacle+9, 36))}}
 	}
-	c := &Drawing{}
+	var before arrangements
 	for range 2 {
 		for n, q := range []struct {
 			labels  []carto.Label
 			options carto.PlaceOptions
 		}{{labels(12), options(80, 30)}, {labels(14), options(80, 30)}, {labels(12), options(80, 31)}, {labels(12), options(50, 30)}} {
-			got := c.arrange(q.labels, q.options)
+			got := before.place(q.labels, q.options)
 			if want := carto.Place(q.labels, q.options); !slices.Equal(got, want) {
 				t.Errorf("question %d: labels go to %v, want %v", n, got, want)
 			}
 		}
 	}
-	if len(c.before) != 4 {
-		t.Errorf("%d arrangements are kept of four that were asked for twice", len(c.before))
+	if len(before) != 4 {
+		t.Errorf("%d arrangements are kept of four that were asked for twice", len(before))
 	}
 	for n := range mostArrangements {
-		c.arrange(labels(12), options(90+float64(n), 30))
+		before.place(labels(12), options(90+float64(n), 30))
 	}
-	if c.arrange(labels(12), options(80, 30)); len(c.before) != mostArrangements || c.before[0].options.Area != box.Of(0, 0, 80, 60) {
-		t.Errorf("%d arrangements are kept, last %v", len(c.before), c.before[0].options.Area)
+	if before.place(labels(12), options(80, 30)); len(before) != mostArrangements || before[0].options.Area != box.Of(0, 0, 80, 60) {
+		t.Errorf("%d arrangements are kept, last %v", len(before), before[0].options.Area)
 	}
 }

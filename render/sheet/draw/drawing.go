@@ -22,7 +22,7 @@ type Drawing struct {
 	Tiles  layout.Tiles    // the parts of a plan in parts
 	Part   int             // of those, the one at hand
 	also   []string        // the symbols that another map of the set-up shows
-	before []arrangement   // of labels, the last first
+	before arrangements    // of labels
 	Second bool            // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
 }
 

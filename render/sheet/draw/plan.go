@@ -100,7 +100,7 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 	if c.Terse {
 		o.Rounds = stripRounds
 	}
-	placed := c.arrange(labels, o)
+	placed := c.before.place(labels, o)
 	for i, at := range placed {
 		things[i].draw(p, at)
 		c.form(at.Form)
