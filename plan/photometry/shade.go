@@ -27,6 +27,8 @@ type Shade struct {
 	parts Parts
 	rings [shadeBands + 1]ring
 	bands [shadeBands]Band
+
+	under, over [bulbStrips]strip // of the bulb, before the lower opening and the upper one
 }
 
 // ring is where two bands meet: how far along the axis from the middle, and its radius, m.
@@ -47,6 +49,7 @@ func NewShade(form ShadeForm) (s *Shade, share float64) {
 		up := float64(k) / shadeBands
 		s.rings[k] = ring{form.Height * (up - 0.5), (form.Bottom + up*(form.Top-form.Bottom)) / 2}
 	}
+	s.under, s.over = s.stripsOf(s.rings[0]), s.stripsOf(s.rings[shadeBands])
 	for k := range s.bands {
 		low, high := s.rings[k], s.rings[k+1]
 		s.bands[k] = Band{Low: low.at, High: high.at, LowRadius: low.radius, HighRadius: high.radius}

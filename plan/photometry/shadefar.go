@@ -99,22 +99,44 @@ func circlesOverlap(a, b, apart float64) float64 {
 // bulbStrips is into how many strips the bulb is cut across.
 const bulbStrips = 64
 
+// strip is one of them: how long half of it is, in radii of the bulb, and how far half of the opening before it reaches, seen along the axis, m; less
+// than nought where the opening does not reach across to it.
+type strip struct{ half, rim float64 }
+
+// stripsOf cut the bulb across before an opening. A shade has them ready, as its bulb is looked at from every point that its light falls on.
+func (s *Shade) stripsOf(opening ring) (all [bulbStrips]strip) {
+	for i := range all {
+		sin, half := math.Sincos(math.Pi * ((float64(i)+0.5)/bulbStrips - 0.5))
+		x := s.form.Bulb / 2 * sin
+		all[i] = strip{half, -1}
+		if rest := opening.radius*opening.radius - x*x; rest > 0 {
+			all[i].rim = math.Sqrt(rest)
+		}
+	}
+	return all
+}
+
 // bulb is how much of the bulb is seen through the nearer opening, m²: of each strip of its round, what lies within the
 // ellipse.
 func (v *shadeView) bulb() float64 {
-	opening := v.rings[v.near()]
+	opening, strips := v.rings[v.near()], &v.under
+	if v.above {
+		strips = &v.over
+	}
 	radius := v.form.Bulb / 2
 	shift := math.Abs(opening.at) * v.sin
+	if shift-v.cos*opening.radius >= radius {
+		return 0 // the rim hides all of it
+	}
 	sum := 0.0
-	for i := range bulbStrips {
-		sin, half := math.Sincos(math.Pi * ((float64(i)+0.5)/bulbStrips - 0.5))
-		x := radius * sin
-		if x*x >= opening.radius*opening.radius {
+	for i := range strips {
+		s := &strips[i]
+		if s.rim < 0 {
 			continue
 		}
-		rim := v.cos * math.Sqrt(opening.radius*opening.radius-x*x)
-		low, high := math.Max(-radius*half, shift-rim), math.Min(radius*half, shift+rim)
-		sum += math.Max(0, high-low) * radius * half * math.Pi / bulbStrips
+		rim := v.cos * s.rim
+		low, high := max(-radius*s.half, shift-rim), min(radius*s.half, shift+rim)
+		sum += max(0, high-low) * radius * s.half * math.Pi / bulbStrips
 	}
 	return sum
 }
