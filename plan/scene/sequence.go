@@ -18,7 +18,7 @@ func sequences(setups []Setup) map[string]string {
 		named[setups[i].Name] = &setups[i]
 	}
 	written := func(s *Setup) string {
-		for range setups { // set-ups that wait for each other are told elsewhere
+		for range setups { // set-ups may wait for each other, which mergeSetup reports
 			if s == nil || s.Sequence.Set {
 				break
 			}
