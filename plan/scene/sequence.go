@@ -7,7 +7,7 @@ import (
 )
 
 // sequenceWord reads what a sequence is called: a name as that of a set-up, and so perhaps a number.
-var sequenceWord = scalar("the name of a sequence", "night", map[string]any{"type": []any{"string", "number"}, "pattern": namePattern},
+var sequenceWord = scalar("the name of a sequence", "night", map[string]any{"type": []any{"string", "number"}},
 	func(text string, _ *source.Node, _ *source.Context) (string, error) { return text, checkName(text) })
 
 // sequences says by set-up which sequence it is in: the one that it writes, else that of the set-up it starts from, else that of the first of the file.
