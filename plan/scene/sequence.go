@@ -7,7 +7,7 @@ import (
 )
 
 // sequenceWord reads what a sequence is called: a name as that of a set-up, and so perhaps a number.
-var sequenceWord = scalar("the name of a sequence", "night", map[string]any{"type": []any{"string", "number"}, "pattern": namePattern},
+var sequenceWord = scalar("the name of a sequence", "night", map[string]any{"type": []any{"string", "number"}},
 	func(text string, _ *source.Node, _ *source.Context) (string, error) { return text, checkName(text) })
 
 // sequences says by set-up which sequence it is in: the one that it writes, else that of the set-up it starts from, else that of the first of the file.
@@ -18,7 +18,7 @@ func sequences(setups []Setup) map[string]string {
 		named[setups[i].Name] = &setups[i]
 	}
 	written := func(s *Setup) string {
-		for range setups { // set-ups that wait for each other are told elsewhere
+		for range setups { // set-ups may wait for each other, which mergeSetup reports
 			if s == nil || s.Sequence.Set {
 				break
 			}

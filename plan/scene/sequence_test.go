@@ -36,8 +36,8 @@ func sequenced(setups string) *source.File {
 		"cameras: {A: {at: [2, 3], looks: ada, lens: 35 mm}}\nlights: {l: {output: {candela: 100, shape: uniform}, at: [1, 2]}}\nsetups: {" + setups + "}\n")}
 }
 
-// TestSequenceFaults: what a sequence may be called is bounded as a name is, other words for it lead to it, set-ups that wait for each other are told and
-// do not hang it, and a set-up that is another over again in another sequence is no fault.
+// TestSequenceFaults: what a sequence may be called is bounded as a name is, other words for it lead to it, set-ups that wait for each other do not
+// hang it, and a set-up that is another over again in another sequence is no fault.
 func TestSequenceFaults(t *testing.T) {
 	for _, c := range []struct{ setups, want string }{
 		{"a: {sequence: by night}", `the name "by night" holds something else than letters, digits, - and _ (write by-night)`},

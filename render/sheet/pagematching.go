@@ -48,8 +48,8 @@ func (b *binder) matchingBlocks(t *draw.Typesetter, all *section.Matches, pictur
 	for i := range all.Faces {
 		blocks = append(blocks, t.Matching(&all.Faces[i], b.wide, picture))
 	}
-	if len(blocks) == 0 {
-		blocks = append(blocks, t.Wide(&section.Section{Title: "Nothing to match", Words: all.Alone}, b.wide))
+	if nothing := all.Nothing(); nothing != nil {
+		blocks = append(blocks, t.Wide(nothing, b.wide))
 	}
 	return blocks
 }

@@ -1,6 +1,7 @@
 package section
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -194,10 +195,10 @@ func (m Matched) Pictured() bool {
 	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool { return c.Picture > 0 })
 }
 
-// Notes explain the page.
+// Notes explain the figures of the page, and say what is held to nothing; there are none where there is no face.
 func (m *Matches) Notes() []string {
 	if len(m.Faces) == 0 {
-		return m.Alone
+		return nil
 	}
 	to := "the first set-up that has the face"
 	if m.Sequenced {
@@ -220,6 +221,14 @@ func (m *Matches) Notes() []string {
 		notes = append(notes, "A bar stands beside what is not as on the sheets before.")
 	}
 	return append(notes, m.Alone...)
+}
+
+// Nothing says that no face is held to another; nil where one is.
+func (m *Matches) Nothing() *Section {
+	if len(m.Faces) > 0 {
+		return nil
+	}
+	return &Section{Title: "Nothing to match", Words: m.Alone}
 }
 
 // revised says whether any figure of a face is, or what brings it to the first.
@@ -305,6 +314,6 @@ func (m *Matches) Text() string {
 	for i := range m.Faces {
 		w.section(matchSection(&m.Faces[i]))
 	}
-	w.section(&Section{Title: "About matching", Words: m.Notes()})
+	w.section(cmp.Or(m.Nothing(), &Section{Title: "About matching", Words: m.Notes()}))
 	return w.String()
 }
