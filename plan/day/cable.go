@@ -233,8 +233,8 @@ func Pieces(cables []*kit.Item, length float64) []*kit.Item {
 // steps are those that a cable is long for sure.
 func steps(length float64) int { return max(1, int(math.Floor(length/cableGrain+1e-6))) }
 
-// power counts the boxes, batteries and generators that circuits are. A battery or a generator that names no thing of the kit is one by its figures: a desk that
-// quotes nothing for it would send none.
+// power counts the boxes, batteries and generators that circuits are. A battery or a generator that names no thing of the kit is one by its figures, else no
+// desk would send it.
 func (n *needs) power() {
 	for i := range n.setup.Circuits {
 		c := &n.setup.Circuits[i]

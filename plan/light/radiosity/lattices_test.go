@@ -377,7 +377,7 @@ func TestElementsAreNumbered(t *testing.T) {
 	tr.patches = []patch{{}, tr.patches[4], tr.patches[2]}
 	tr.slots = []uint32{0, 0, 1, 0, 1}
 	tr.mesh.seen.list = []filtered{{element: 4*4 + 1, via: []solid.ID{2}}, {element: 4*2 + 3, via: []solid.ID{2}}, {element: 4*2 + 3, via: []solid.ID{1}, ratio: 0.5}, {element: 4*2 + 3, via: []solid.ID{1}, ratio: 0.25}}
-	tr.links = []uint32{4*4 + 2, filteredBit | 0, filteredBit | 1, filteredBit | 2, filteredBit | 3, 4 * 2, black}
+	tr.links = []uint32{4*4 + 2, filteredBit, filteredBit | 1, filteredBit | 2, filteredBit | 3, 4 * 2, black}
 	tr.number()
 	if want := []uint32{4*2 + 2, 12 + 12, 12 + 8, 12 + 4, 12, 4, 0}; !slices.Equal(tr.links, want) {
 		t.Errorf("links are %v, want %v", tr.links, want)
