@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"encoding/json"
 	"encoding/xml"
+	"fmt"
 	"html"
 	"os"
 	"path/filepath"
@@ -70,6 +71,14 @@ func bookmarked(t *testing.T, outline []bookmark, titles []string) {
 			t.Errorf("the bookmark %q leads to page %d, want %d, of %q", b.Title, b.Page, page, titles)
 		}
 	}
+	leadOn := func(b bookmark) { // to the first page of a list, and to those on which it goes on
+		lead(bookmark{Title: b.Title, Page: b.Page}, b.Title)
+		for i, on := range b.Kids {
+			if lead(on, b.Title); on.Title != fmt.Sprintf("Page %d", i+2) {
+				t.Errorf("page %d of %s is called %q", i+2, b.Title, on.Title)
+			}
+		}
+	}
 	for _, top := range outline {
 		if !several {
 			lead(top, top.Title)
@@ -77,10 +86,11 @@ func bookmarked(t *testing.T, outline []bookmark, titles []string) {
 		}
 		if ofDay := []string{"Cover", "Matching", "Lists"}; slices.Contains(ofDay, top.Title) {
 			if len(top.Kids) == 0 || top.Kids[0].Page > page+1 {
-				lead(bookmark{Title: top.Title, Page: top.Page}, top.Title)
+				leadOn(top)
+				continue
 			}
 			for _, b := range top.Kids {
-				lead(b, b.Title)
+				leadOn(b)
 			}
 			continue
 		}

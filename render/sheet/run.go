@@ -7,7 +7,6 @@ import (
 	"scrimshaw/render/font"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -185,6 +184,5 @@ func (s *sheet) fold() {
 func (s *sheet) release() {
 	s.paper = s.layout.Paper
 	s.fitter, s.texts, s.layout, s.later, s.left = nil, nil, layout.Layout{}, nil, nil
-	s.d.Report = section.Report{}
-	s.d.Clear()
+	s.d.Forget()
 }

@@ -46,6 +46,12 @@ func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
 	return d
 }
 
+// Forget lets go of the report, and of what was shown and arranged of it.
+func (c *Drawing) Forget() {
+	c.Report, c.before = section.Report{}, nil
+	c.Clear()
+}
+
 // Other is a drawing of another map of the same set-up.
 func (c *Drawing) Other(r section.Report) *Drawing {
 	d := New(r, c.Pad, c.cut, c.how)
