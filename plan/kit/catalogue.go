@@ -130,8 +130,5 @@ func gelKey(name string) string {
 
 // unknown is the hint for a name that the catalogue does not hold: the nearest, or where to look.
 func unknown(name string, names []string, kind string) string {
-	if near := source.DidYouMean(name, names); near != "" {
-		return near
-	}
-	return "`scrimshaw kit " + kind + "` lists them"
+	return source.DidYouMeanOr(name, names, "`"+strings.TrimSpace("scrimshaw kit "+kind)+"` lists them")
 }

@@ -111,11 +111,7 @@ func (r *catalogue) unknownEntry(name scene.Given[string], what string, names []
 	if r.unlisted(name.Span) {
 		return
 	}
-	hint := source.DidYouMean(name.Value, names)
-	if hint == "" {
-		hint = listed(names)
-	}
-	r.Errorf(name.Span, scene.CodeUnknownEntry, hint, "the kit has no %s %q", what, name.Value)
+	r.Errorf(name.Span, scene.CodeUnknownEntry, source.DidYouMeanOr(name.Value, names, listed(names)), "the kit has no %s %q", what, name.Value)
 }
 
 // glass finds a glass by its name.

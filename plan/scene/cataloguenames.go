@@ -23,7 +23,7 @@ func (s *Scene) checkCatalogueNames(k *kit.Catalogue, c *source.Context) {
 		for _, a := range n.thing.catalogueNames {
 			if names, known := s.entries(k, a); !known {
 				c.Path = append(strings.Split(n.thing.Path, "."), a.key)
-				c.ErrorAt(a.ref.Span, CodeUnknownEntry, source.DidYouMean(a.ref.Name, names),
+				c.ErrorAt(a.ref.Span, CodeUnknownEntry, source.DidYouMeanOr(a.ref.Name, names, "`scrimshaw kit "+a.what+"` lists them"),
 					"the kit has no %s %q", a.what, a.ref.Name)
 			}
 		}

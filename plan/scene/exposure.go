@@ -44,7 +44,7 @@ var cameraRange = func() source.Reader[Range] {
 	return r
 }()
 
-var cameraExposureTable = tableOf("camera's exposure", "What one camera sets differently from the scene's `exposure`.", nil, exposureKeys()...)
+var cameraExposureTable = tableOf("camera's exposure", "What one camera sets differently from the scene's `exposure`.", nil, exposureKeys()...).meant(otherExposureKeys)
 
 var exposureTable = tableOf("exposure", "How the cameras are set, and how light is metered.", nil, append(exposureKeys(),
 	value("meter", source.Vocabulary("a receptor", term.Receptors), func(e *Exposure) *Given[term.Meter] { return &e.Meter },
@@ -52,7 +52,7 @@ var exposureTable = tableOf("exposure", "How the cameras are set, and how light 
 	value("constant", quantity("a meter constant", "340", numbers, between(1, 2000)),
 		func(e *Exposure) *Given[float64] { return &e.Constant },
 		"C of N² = E S t / C, for the whole file (ISO 2720 gives its range).", "340", "340 for the dome, 250 flat"),
-)...)
+)...).meant(otherExposureKeys)
 
 // exposureKeys are the keys that a camera may set for itself.
 func exposureKeys() []entry[Exposure] {

@@ -39,7 +39,7 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 		"Height of the seat of a sofa.", "0.42", "half its height").of(string(term.Sofa)),
 	value("steps", source.Int("a count of steps", 1, 200), func(f *Furniture) *Given[int] { return &f.Steps },
 		"How many steps stairs have.", "7", "one for each 0.18 m").of(string(term.Stairs)),
-)
+).meant(otherFurnitureKeys)
 
 // mirrorDepth is how far a mirror with its frame stands off the wall, m.
 const mirrorDepth = 0.03

@@ -31,7 +31,7 @@ var gripTable = tableOf("piece of grip", "A thing that shapes light.", gripForms
 		"The stand that holds it, by its name in the kit.", "low-c-stand", "a stand of "+inMetres(DefaultFootprint, 0)+" across"),
 	value("note", text("a note", "cut the wall"), func(g *Grip) *Given[string] { return &g.Note },
 		"A line for the crew.", "cut the wall", "none"),
-)
+).meant(otherGripKeys)
 
 // gripForm reads a size, or the name of a piece of the catalogue, which has one.
 func gripForm(kind term.Grip, doc string) entry[Grip] {

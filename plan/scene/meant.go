@@ -110,4 +110,33 @@ var (
 		"looks": "faces", "facing": "faces", "toward": "faces", "aim": "faces", "sits": "pose", "posture": "pose", "eyeline": "eyes",
 		"clothes": "wears", "costume": "wears", "complexion": "skin", "path": "walk", "position": "at", "pos": "at", "place": "at", "where": "at", "tall": "height",
 	}
+	otherFurnitureKeys = map[string]string{
+		"height": "lift", "z": "lift", "underside": "lift", "faces": "turn", "rotate": "turn", "rotation": "turn", "angle": "turn", "pan": "turn",
+		"surface": "material", "colour": "material", "color": "material", "finish": "material", "wall": "at", "position": "at", "pos": "at", "place": "at", "where": "at",
+	}
+	otherGripKeys = map[string]string{
+		"aim": "faces", "looks": "faces", "facing": "faces", "toward": "faces", "pan": "faces", "turn": "faces", "lift": "height", "z": "height",
+		"material": "surface", "colour": "surface", "color": "surface", "diffusion": "cloth", "fabric": "cloth", "silk": "cloth", "holder": "mount",
+		"position": "at", "pos": "at", "place": "at", "where": "at",
+	}
+	otherOpeningKeys = map[string]string{
+		"height": "head", "top": "head", "bottom": "sill", "at": "along", "position": "along", "offset": "along", "opens": "swing", "open": "ajar",
+		"curtain": "dressing", "curtains": "dressing", "blind": "dressing", "blinds": "dressing", "drapes": "dressing", "cloth": "dressing",
+		"gel": "gels", "glazing": "glass", "pane": "panes", "exit": "escape", "way-out": "escape",
+	}
+	otherMeterKeys = map[string]string{
+		"aim": "facing", "looks": "facing", "faces": "facing", "toward": "facing", "camera": "from", "at": "flat", "incident": "dome", "luminance": "spot",
+	}
+	otherRoomKeys = map[string]string{
+		"paint": "walls", "material": "walls", "thickness": "wall", "width": "size", "depth": "size", "dimensions": "size", "polygon": "corners", "points": "corners",
+		"level": "base", "elevation": "base", "roof": "ceiling", "origin": "at", "position": "at", "offset": "at",
+	}
+	otherExposureKeys = map[string]string{
+		"aperture": "stop", "f-stop": "stop", "t-stop": "stop", "asa": "iso", "ei": "iso", "wb": "white", "white-balance": "white", "kelvin": "white",
+		"latitude": "range", "dynamic-range": "range", "framerate": "fps", "frame-rate": "fps", "angle": "shutter",
+	}
+	otherCircuitKeys = map[string]string{
+		"fuse": "breaker", "amps": "breaker", "rating": "breaker", "voltage": "volts", "watts": "power", "load": "already", "feed": "from", "fed-by": "from", "parent": "from",
+		"type": "kind", "rcd": "residual", "gfci": "residual", "fuel": "tank", "frequency": "hertz", "outlet": "at", "position": "at", "connector": "plug",
+	}
 )

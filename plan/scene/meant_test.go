@@ -10,7 +10,9 @@ func TestWordsMeantAreKeys(t *testing.T) {
 	for _, c := range []struct {
 		keys  []string
 		words map[string]string
-	}{{cameraTable.Keys(), otherCameraKeys}, {lightTable.Keys(), otherLightKeys}, {personTable.Keys(), otherPersonKeys}, {setupTable.Keys(), otherSetupKeys}} {
+	}{{cameraTable.Keys(), otherCameraKeys}, {lightTable.Keys(), otherLightKeys}, {personTable.Keys(), otherPersonKeys}, {setupTable.Keys(), otherSetupKeys},
+		{furnitureTable.Keys(), otherFurnitureKeys}, {gripTable.Keys(), otherGripKeys}, {openingTable.Keys(), otherOpeningKeys}, {meterTable.Keys(), otherMeterKeys},
+		{roomTable.Keys(), otherRoomKeys}, {exposureTable.Keys(), otherExposureKeys}, {circuitTable.Keys(), otherCircuitKeys}} {
 		for word, key := range c.words {
 			if slices.Contains(c.keys, word) || !slices.Contains(c.keys, key) {
 				t.Errorf("%q is offered for %q: the keys are %q", key, word, c.keys)

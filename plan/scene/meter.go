@@ -15,7 +15,7 @@ var meterTable = tableOf("meter", "One named reading.", meterForms,
 		"Where the receptor looks.", "up", "up for a flat meter, the first camera for a dome, else up").of(string(term.FlatMeter), string(term.DomeMeter)),
 	into("from", ref("a camera", "A"), func(m *Meter, r Ref, _ *source.Node) { m.From = r },
 		"The camera that the spot is seen from.", "A", "none: it is required").of(string(term.SpotMeter)),
-)
+).meant(otherMeterKeys)
 
 func meterForm(kind term.Meter, doc string) entry[Meter] {
 	e := value(string(kind), pointXYZ, func(m *Meter) *Given[[3]float64] { return &m.At }, doc, "[1.8, 1.5, 0.75]", "")

@@ -7,7 +7,7 @@ import (
 
 var openingForms = term.Words(term.Openings)
 
-var openingTable = tableOf("opening", "A window, a door or a gap in a wall.", openingForms, append(openingKeys(), openingLater()...)...)
+var openingTable = tableOf("opening", "A window, a door or a gap in a wall.", openingForms, append(openingKeys(), openingLater()...)...).meant(otherOpeningKeys)
 
 func openingKeys() []entry[Opening] {
 	form := func(kind term.Opening, doc string) entry[Opening] {

@@ -27,7 +27,7 @@ type Circuit struct {
 	Plug                  Given[string]
 }
 
-var circuitTable = tableOf("circuit", "A circuit that lights are put on, or that feeds others.", nil, slices.Concat(circuitKeys(), treeKeys(), sourceKeys())...)
+var circuitTable = tableOf("circuit", "A circuit that lights are put on, or that feeds others.", nil, slices.Concat(circuitKeys(), treeKeys(), sourceKeys())...).meant(otherCircuitKeys)
 
 // circuitKeys are those of any circuit.
 func circuitKeys() []entry[Circuit] {

@@ -144,7 +144,7 @@ var roomTable = tableOf("room", "A room by its clear inside; walls stand outside
 		"Material of the floor.", "light-wood", inGrey(DefaultFloorReflectance)),
 	value("ceiling", surface, func(r *Room) *Given[string] { return &r.Ceiling },
 		"Material of the ceiling.", "white", inGrey(DefaultCeilingReflectance)),
-)
+).meant(otherRoomKeys)
 
 // roomHeight is a level height, or a slope.
 func roomHeight() entry[Room] {

@@ -102,6 +102,39 @@ func DidYouMean(text string, words []string) string {
 	return ""
 }
 
+// DidYouMeanOr is the hint of DidYouMean; where nothing is near, the names that end in what the text ends in ("quarter-silk" for
+// "half-silk"), and where there is none, otherwise.
+func DidYouMeanOr(text string, words []string, otherwise string) string {
+	if near := DidYouMean(text, words); near != "" {
+		return near
+	}
+	if alike := sameKind(text, words); len(alike) > 0 {
+		return "did you mean " + quotedList(alike[:min(len(alike), maxOffered)], "or") + "?"
+	}
+	return otherwise
+}
+
+// sameKind returns the words that have the last part of a name, which says of what kind it is.
+func sameKind(name string, words []string) []string {
+	parts := partsOf(name)
+	if len(parts) < 2 {
+		return nil
+	}
+	kind := parts[len(parts)-1]
+	var alike []string
+	for _, word := range words {
+		if utf8.RuneCountInString(kind) >= minStart && slices.Contains(partsOf(word), kind) && !slices.Contains(alike, word) {
+			alike = append(alike, word)
+		}
+	}
+	return alike
+}
+
+// partsOf are the parts of a name between hyphens and blanks, in small letters.
+func partsOf(name string) []string {
+	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == '-' || r == ' ' })
+}
+
 // maxSuggested is how many words Offer lists.
 const maxSuggested = 8
 

@@ -210,6 +210,19 @@ func TestDidYouMean(t *testing.T) {
 	}
 }
 
+// TestDidYouMeanOr: where no name is near, those of the same last part are offered; where there is none, where to look.
+func TestDidYouMeanOr(t *testing.T) {
+	words := []string{"half-spun", "silk", "quarter-silk", "china-silk", "raw silk", "full CTO", "led-300"}
+	for text, want := range map[string]string{
+		"half-silk": `did you mean "silk", "quarter-silk" or "china-silk"?`, "double CTO": `did you mean "full CTO"?`, "lead-300": `did you mean "led-300"?`,
+		"wool": "look there", "wool-of-x": "look there", "a very long-SILK": `did you mean "silk", "quarter-silk" or "china-silk"?`, "silks": `did you mean "silk"?`, "": "look there",
+	} {
+		if got := DidYouMeanOr(text, words, "look there"); got != want {
+			t.Errorf("for %q: %s, want %s", text, got, want)
+		}
+	}
+}
+
 // TestDistance holds the distance to cases of its definition (Damerau 1964, restricted to one
 // edit of a substring) and to its symmetry.
 func TestDistance(t *testing.T) {
