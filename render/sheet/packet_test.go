@@ -216,10 +216,10 @@ func besideText(p *ink.Page, l ink.Link, s string) bool {
 // TestReadersGetTheirPages: each has what is listed for them, and nothing of the rest.
 func TestReadersGetTheirPages(t *testing.T) {
 	for reader, want := range map[string]struct{ with, without []string }{
-		forElectric: {[]string{"Kit", "Lamps", "Circuits", "Set-up wide", "Illuminance on the floor", "unit", "cable"}, []string{"Matching", "bag", "rate", "or equal"}},
-		forGrip:     {[]string{"Kit", "Set-up wide", "stand"}, []string{"Lamps", "Matching", "Illuminance on the floor", "key side", "600 W LED point", "unit", "rate"}},
-		forCamera:   {[]string{"Matching", "Set-up wide", "key side, stops over"}, []string{"Kit", "Lamps"}},
-		forRental:   {[]string{"Kit", "Lamps", "rate"}, []string{"Matching", "Illuminance on the floor", "Grip"}},
+		forElectric: {[]string{"Kit", "Lamps", "Circuits", "Set-up wide", "Illuminance on the floor", "unit", "cable", "bags"}, []string{"Matching", "bag", "rate", "or equal"}},
+		forGrip:     {[]string{"Kit", "Set-up wide", "stand"}, []string{"Circuits", "Cues", "Lamps", "Matching", "Illuminance on the floor", "key side", "600 W LED point", "unit", "rate"}},
+		forCamera:   {[]string{"Matching", "Set-up wide", "key side, stops over"}, []string{"Circuits", "Kit", "Lamps"}},
+		forRental:   {[]string{"Kit", "Lamps", "rate"}, []string{"tilt°", "place", "next", "Matching", "Illuminance on the floor", "Grip"}},
 		forClass:    {[]string{"Set-up wide", "Matching"}, []string{"Kit", "Lamps"}},
 	} {
 		doc := dayOf(t, "an odd day", oddDay, Options{For: reader})

@@ -43,7 +43,7 @@ func Lamps(s *plan.Setup) []Lamp {
 			case changes[l.Name] == "":
 				changes[l.Name] = since + row.Words
 			default:
-				changes[l.Name] += "; " + row.Words
+				changes[l.Name] += "; " + notAgain(changes[l.Name], row.Words)
 			}
 		}
 	}
@@ -53,6 +53,18 @@ func Lamps(s *plan.Setup) []Lamp {
 		lamps = append(lamps, l)
 	}
 	return append(lamps, struck...)
+}
+
+// notAgain is what a change says more of a light, without whom it follows where that is said.
+func notAgain(said, words string) string {
+	before, last := words, ""
+	if at := strings.LastIndex(words, "; follows "); at >= 0 {
+		before, last = words[:at], words[at:]
+	}
+	if last != "" && strings.Contains(said+";", last+";") {
+		return before
+	}
+	return words
 }
 
 // lamp is the line of one light.

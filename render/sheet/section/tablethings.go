@@ -55,9 +55,34 @@ func Filters(l *plan.Light) string { return strings.Join(slices.Concat(l.Gels, l
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
 		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
-			Joined(", ", c.aimWords(l), c.bounceWords(l), powerWords(l), circuitWords(l)), c.In.standInWords(l), c.In.cueWords(l), l.Note),
+			Joined(", ", c.aimWords(l), c.bounceWords(l), c.mainsWords(l)), c.In.standInWords(l), c.In.cueWords(l), l.Note),
+		c.holdWords(l),
 		c.placing(l.Placing),
 	)
+}
+
+// mainsWords say what a light draws, and of which circuit.
+func (c Report) mainsWords(l *plan.Light) string {
+	if c.In.NoMains {
+		return ""
+	}
+	return Joined(", ", powerWords(l), circuitWords(l))
+}
+
+// holdWords say on what stand a light is and how many bags lie on that, for who sets it; what else holds one is said of it anyway.
+func (c Report) holdWords(l *plan.Light) string {
+	if !c.In.Holds || l.Mount.Stand == nil {
+		return ""
+	}
+	return Joined(", ", heldAll(l), Bags(l))
+}
+
+// Bags are the sandbags on all stands of a light: "2 bags"; "" where there are none.
+func Bags(l *plan.Light) string {
+	if n := l.Count * l.Mount.Bags(l.Frame.At.Z-l.Base); n > 0 {
+		return Count(n, "bag")
+	}
+	return ""
 }
 
 // mountWords names what is worth saying of a mount: a stand is what one expects.
