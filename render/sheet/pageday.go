@@ -206,7 +206,9 @@ func (b *binder) sections(l *dayList) []*section.Section {
 func once(all []*section.Section) (out []*section.Section) {
 	alike := func(a, b section.Entry) bool { return a.Revised == b.Revised && slices.Equal(a.Cells, b.Cells) }
 	for _, s := range all {
-		at := slices.IndexFunc(out, func(o *section.Section) bool { return slices.EqualFunc(o.Tables[0].Entries, s.Tables[0].Entries, alike) })
+		at := slices.IndexFunc(out, func(o *section.Section) bool {
+			return slices.EqualFunc(o.Tables[0].Entries, s.Tables[0].Entries, alike)
+		})
 		if at < 0 {
 			out = append(out, s)
 			continue
