@@ -101,7 +101,7 @@ func (n *needs) run(r run) {
 	}
 	pieces := n.pieces(&r)
 	if pieces == nil {
-		n.add(Item{Shelf: Cable, Label: "cable of " + n.length(math.Ceil(r.Length-r.own))}, r.count, r.tag)
+		n.add(Item{Shelf: Cable, Label: "cable for " + unit.FormatAmps(r.amps) + " of " + n.length(math.Ceil(r.Length-r.own))}, r.count, r.tag)
 		return
 	}
 	for _, p := range pieces {
@@ -252,7 +252,11 @@ func (n *needs) power() {
 	for i := range n.setup.Circuits {
 		c := &n.setup.Circuits[i]
 		if item := n.kit.ItemOf(c.Item); item != nil {
-			n.add(stocked(Power, item), 1, c.Name)
+			stock := stocked(Power, item)
+			if item.Energy > 0 {
+				stock.Note = "with its charger"
+			}
+			n.add(stock, 1, c.Name)
 		} else if c.From == "" && c.Kind != "" && c.Kind != scene.DefaultFeed {
 			n.add(Item{Shelf: Power, Label: sourceLabel(c)}, 1, c.Name)
 		}

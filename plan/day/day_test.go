@@ -235,12 +235,13 @@ lights:
   e: {unit: fresnel-tungsten-650, at: [20, 20], height: 8.1, aim: down}
   f: {unit: fresnel-tungsten-650, at: [20, 24], height: 8.3, aim: down}
   g: {unit: fresnel-tungsten-650, at: [24, 20], height: 6, aim: down, mount: {boom: 3}}
+  h: {unit: led-panel-100, at: [27, 8], height: 9, aim: down, mount: {lift: 9}}
 grip:
   s: {frame: [8, 8], cloth: silk, at: [12, 20], height: 6, faces: 0, mount: floor}
   v: {silver: silver-50x50, at: [25, 25], height: 5, faces: 0, mount: {boom: 3}}
   n: {flag: flag-60x45, at: [27, 25], height: 12, faces: 0}
 `)
-	for label, want := range map[string]int{"pole": 1, "stud clamp": 1, "ceiling clip": 1, "pipe clamp": 1, "wall plate": 1, "safety wire": 6, "frame 240 x 240": 1,
+	for label, want := range map[string]int{"pole": 1, "stud clamp": 1, "ceiling clip": 1, "pipe clamp": 1, "wall plate": 1, "safety wire": 7, "frame 240 x 240": 1,
 		"boom": 2, "board holder": 1, "grip head": 1, "arm 1 m": 1, "combo stand": 1, "tall combo stand": 1, "C-stand": 0,
 		"sandbag 12 kg": 1 + 2 + (2 + 1) + (2 + 1) + 2, "silk for a frame of 8'0\" × 8'0\"": 1} {
 		if got := has(l, label); got != want {

@@ -50,6 +50,7 @@ func (b *binder) dayLists() []dayList {
 		for i := range l.columns {
 			l.columns[i].fills = false
 		}
+		l.columns = append(l.columns, dayColumn{head: "remark", blank: true, fills: true})
 		l.alike = true
 	}
 	if len(b.reader.shelves) == 0 {
