@@ -69,46 +69,6 @@ func (c Report) mainsWords(l *plan.Light) string {
 	return Joined(", ", powerWords(l), circuitWords(l))
 }
 
-// holdWords say on what stand a light is and how many bags lie on that, for who sets it; what else holds one is said of it anyway.
-func (c Report) holdWords(l *plan.Light) string {
-	if !c.In.Holds || l.Mount.Stand == nil {
-		return ""
-	}
-	return Joined(", ", heldAll(l), Bags(l))
-}
-
-// Bags are the sandbags on all stands of a light: "2 bags"; "" where there are none.
-func Bags(l *plan.Light) string {
-	if n := l.Count * l.Mount.Bags(l.Frame.At.Z-l.Base); n > 0 {
-		return Count(n, "bag")
-	}
-	return ""
-}
-
-// mountWords names what is worth saying of a mount: a stand is what one expects.
-func mountWords(m plan.Mount) string {
-	switch m.Kind {
-	case "", term.Stand:
-		switch {
-		case m.Chosen:
-			return Joined(" on ", m.Stand.Label, m.On)
-		case m.On != "":
-			return "stand on " + m.On
-		}
-		return ""
-	case term.Clamp, term.Wall:
-		return Joined(" on ", string(m.Kind), m.On)
-	case term.Ceiling:
-		return "from the ceiling"
-	case term.Floor:
-		if m.On == "" {
-			return "on the floor"
-		}
-		return "on " + m.On
-	}
-	return string(m.Kind)
-}
-
 // rise says how high a thing is above what its stand stands on, where that is not the floor that heights
 // count from: what a stand has to reach.
 func (c Units) rise(mount term.Mount, rise, height float64) string {
