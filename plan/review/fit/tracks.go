@@ -77,8 +77,8 @@ func (r tracked) beyond(end, way r2.Vec) (all []contact) {
 	bed := []r2.Vec{r2.Add(end, side), r2.Add(tip, side), r2.Sub(tip, side), r2.Sub(end, side)}
 	for k := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[k]
-		if !plane.Overlap(p.Z0, p.Z1, r.camera.Base+body.LegStep, r.camera.Frame.At.Z+body.OverLens) || !plane.BoxesOverlap(bed, p.Base) {
-			continue
+		if !plane.Overlap(p.Z0, p.Z1, r.camera.Base+body.LegStep, r.camera.Frame.At.Z+body.OverLens) || !plane.BoxesOverlap(bed, p.Base) || r.out.OpeningNamed(p.Name) != nil {
+			continue // what swings is looked at by itself
 		}
 		shared := plane.Intersection(bed, p.Base)
 		if shared == nil || plane.Width(shared) <= contactTolerance {
