@@ -35,10 +35,17 @@ func unitFacts(f *kit.UnitFigures) [][2]string {
 		{"mount", joined(", ", f.Spigot, f.Stand)},
 		{"battery", batteryWords(f.Battery)},
 		{"protection", f.Protection},
-		{"comes with", strings.Join(f.ComesWith, ", ")},
+		{"comes with", joined(", ", strings.Join(f.ComesWith, ", "), ownCableWords(f.OwnCable))},
 		{"case", sizeWords(f.Case)},
 		{"bulb", f.Bulb},
 	}
+}
+
+func ownCableWords(metres float64) string {
+	if metres == 0 {
+		return ""
+	}
+	return "mains cable of " + unit.FormatNumber(metres) + " m"
 }
 
 func drawWords(f *kit.UnitFigures) string {

@@ -26,7 +26,7 @@ func (n *needs) cable() {
 	plugs := map[*plan.Circuit]int{} // that go into its outlets
 	for i := range n.setup.Lights {
 		if load, d := all.DrawOf(&n.setup.Lights[i]); d != nil && d.Run != nil {
-			n.run(run{d.Run, load.Circuit.Breaker, ends{outlet: plugOf(load.Circuit), inlet: inletOf(d, load.Circuit)}, d.Light.Count, d.Light.Tag})
+			n.run(run{d.Run, ownCable(d.Light), load.Circuit.Breaker, ends{outlet: plugOf(load.Circuit), inlet: inletOf(d, load.Circuit)}, d.Light.Count, d.Light.Tag})
 			plugs[load.Circuit] += d.Light.Count
 		}
 	}
@@ -36,7 +36,7 @@ func (n *needs) cable() {
 			if ends.phases && load.From.Circuit.Plug == "" {
 				ends.outlet = ends.inlet // no country has a plug of its own for three phases
 			}
-			n.run(run{load.Feeder, load.FeederAmps(n.setup), ends, 1, load.Circuit.Name})
+			n.run(run{load.Feeder, 0, load.FeederAmps(n.setup), ends, 1, load.Circuit.Name})
 			plugs[load.From.Circuit]++
 		}
 	}
@@ -68,9 +68,18 @@ func (n *needs) splitters(c *plan.Circuit, plugs int) {
 	n.add(stocked(Power, best), (missing+best.Outlets-2)/(best.Outlets-1), c.Name)
 }
 
+// ownCable is how long the mains cable is that comes with a light, m: that much less has to be laid for it.
+func ownCable(l *plan.Light) float64 {
+	if u := l.Head.Unit; u != nil {
+		return u.OwnCable
+	}
+	return 0
+}
+
 // run is a cable to be made of pieces.
 type run struct {
 	*supply.Run
+	own   float64 // of it, that comes with what is fed, m
 	amps  float64 // that it has to stand
 	ends  ends
 	count int
@@ -86,9 +95,13 @@ type ends struct {
 // run counts the pieces of a cable, and the adapters at its ends.
 func (n *needs) run(r run) {
 	n.laid += r.Length * float64(r.count)
+	if r.Length <= r.own {
+		n.adapter(r.ends.outlet, r.ends.inlet, &r)
+		return
+	}
 	pieces := n.pieces(&r)
 	if pieces == nil {
-		n.add(Item{Shelf: Cable, Label: "cable of " + n.length(math.Ceil(r.Length))}, r.count, r.tag)
+		n.add(Item{Shelf: Cable, Label: "cable for " + unit.FormatAmps(r.amps) + " of " + n.length(math.Ceil(r.Length-r.own))}, r.count, r.tag)
 		return
 	}
 	for _, p := range pieces {
@@ -168,7 +181,7 @@ func (n *needs) pieces(r *run) (best []*kit.Item) {
 		}
 	}
 	for _, kind := range kinds {
-		p := Pieces(byKind[kind], r.Length)
+		p := Pieces(byKind[kind], r.Length-r.own)
 		if best == nil || slices.Compare(r.ends.cost(p), r.ends.cost(best)) < 0 {
 			best = p
 		}
@@ -239,7 +252,11 @@ func (n *needs) power() {
 	for i := range n.setup.Circuits {
 		c := &n.setup.Circuits[i]
 		if item := n.kit.ItemOf(c.Item); item != nil {
-			n.add(stocked(Power, item), 1, c.Name)
+			stock := stocked(Power, item)
+			if item.Energy > 0 {
+				stock.Note = "with its charger"
+			}
+			n.add(stock, 1, c.Name)
 		} else if c.From == "" && c.Kind != "" && c.Kind != scene.DefaultFeed {
 			n.add(Item{Shelf: Power, Label: sourceLabel(c)}, 1, c.Name)
 		}

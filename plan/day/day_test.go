@@ -235,12 +235,13 @@ lights:
   e: {unit: fresnel-tungsten-650, at: [20, 20], height: 8.1, aim: down}
   f: {unit: fresnel-tungsten-650, at: [20, 24], height: 8.3, aim: down}
   g: {unit: fresnel-tungsten-650, at: [24, 20], height: 6, aim: down, mount: {boom: 3}}
+  h: {unit: led-panel-100, at: [27, 8], height: 9, aim: down, mount: {lift: 9}}
 grip:
   s: {frame: [8, 8], cloth: silk, at: [12, 20], height: 6, faces: 0, mount: floor}
   v: {silver: silver-50x50, at: [25, 25], height: 5, faces: 0, mount: {boom: 3}}
   n: {flag: flag-60x45, at: [27, 25], height: 12, faces: 0}
 `)
-	for label, want := range map[string]int{"pole": 1, "stud clamp": 1, "ceiling clip": 1, "pipe clamp": 1, "wall plate": 1, "safety wire": 6, "frame 240 x 240": 1,
+	for label, want := range map[string]int{"pole": 1, "stud clamp": 1, "ceiling clip": 1, "pipe clamp": 1, "wall plate": 1, "safety wire": 7, "frame 240 x 240": 1,
 		"boom": 2, "board holder": 1, "grip head": 1, "arm 1 m": 1, "combo stand": 1, "tall combo stand": 1, "C-stand": 0,
 		"sandbag 12 kg": 1 + 2 + (2 + 1) + (2 + 1) + 2, "silk for a frame of 8'0\" × 8'0\"": 1} {
 		if got := has(l, label); got != want {
@@ -357,10 +358,15 @@ func recount(s *plan.Setup) map[string]int {
 	return n
 }
 
+// ownByHand are the mains cables that units of random days bring, m: common practice of a case.
+var ownByHand = map[string]float64{"led-panel-100": 3, "led-point-300-bicolour": 3, "led-point-600-daylight": 6, "led-point-600-bicolour": 6, "soft-panel-200": 5}
+
 // piecesByHand are the cables of 5, 10 and 20 m that make a run in a room of 10 m.
 func piecesByHand(length float64) []string {
 	const five, ten, twenty = "cable-16a-5", "cable-16a-10", "cable-16a-20"
 	switch {
+	case length <= 0:
+		return nil
 	case length <= 5:
 		return []string{five}
 	case length <= 10:
@@ -391,7 +397,7 @@ func recountRest(s *plan.Setup, n map[string]int) {
 		if l.Cable == nil {
 			continue
 		}
-		for _, piece := range piecesByHand(l.Cable.Length) {
+		for _, piece := range piecesByHand(l.Cable.Length - ownByHand[l.Head.Unit.Name]) {
 			n["cable: "+piece] += l.Count
 		}
 		if u := l.Head.Unit; strings.HasPrefix(u.Inlet, "IEC 60309") {
@@ -489,7 +495,7 @@ func TestCablesInTheirOrder(t *testing.T) {
 	l := listed(t, `circuits: {big: {breaker: 32, at: [0, 0]}, ring: {breaker: 16, at: [0, 0]}}
 lights:
   k: {unit: led-panel-100, at: [14, 0], height: 1, aim: down, circuit: ring}
-  l: {unit: led-panel-100, at: [6, 0], height: 1, aim: down, circuit: big}
+  l: {unit: led-panel-100, at: [9, 0], height: 1, aim: down, circuit: big}
   m: {unit: led-panel-100, at: [16, 0], height: 1, aim: down, circuit: ring}
 setups: {one: {}, two: {after: one, change: {lights: {k: {at: [2, 0]}}}}}
 `)
@@ -501,6 +507,35 @@ setups: {one: {}, two: {after: one, change: {lights: {k: {at: [2, 0]}}}}}
 	}
 	if want := "cable-16a-5 1; cable-16a-20 1,3; cable-32a-10 2"; strings.Join(got, "; ") != want {
 		t.Errorf("%s\nwant %s", strings.Join(got, "; "), want)
+	}
+}
+
+// A lamp's own mains cable is the last of its run: what is laid is that much shorter, and nothing is where it reaches by itself. The way has a tenth of slack and
+// goes up to the lamp, so one of 3 m at 1 m of height reaches 2 / 1.1 = 1.818 m from its outlet; a lamp whose case has none takes a cable there.
+func TestOwnMainsCable(t *testing.T) {
+	for _, c := range []struct {
+		unit  string
+		along float64 // m from the outlet
+		want  string
+	}{
+		{"led-panel-100", 1.81, ""}, {"led-panel-100", 1.83, "cable-16a-5"}, {"fresnel-tungsten-650", 1.81, "cable-16a-5"},
+		{"led-panel-100", 6.36, "cable-16a-5"}, {"led-panel-100", 6.37, "cable-16a-10"}, // (3 + 5 - 1) / 1.1 = 6.364
+	} {
+		l := listed(t, fmt.Sprintf(`circuits: {ring: {breaker: 16, at: [0, 0]}}
+lights: {k: {unit: %s, at: [%g, 0], height: 1, aim: down, circuit: ring}, far: {unit: %s, at: [%g, 0], height: 1, aim: down, circuit: ring}}
+`, c.unit, c.along, c.unit, -c.along))
+		got := ""
+		for _, item := range l.Items {
+			if item.Shelf == day.Cable {
+				got = fmt.Sprint(item.Name, " ", item.Count)
+			}
+		}
+		if want := strings.TrimSpace(c.want + " 2"); c.want != "" && got != want || c.want == "" && got != "" {
+			t.Errorf("%s %g m from its outlet takes %q, want %q", c.unit, c.along, got, c.want)
+		}
+		if has(l, "block of three") != 1 {
+			t.Errorf("%s: both plug in all the same", c.unit)
+		}
 	}
 }
 
@@ -541,7 +576,7 @@ func TestWhatFeeds(t *testing.T) {
 		want  map[string]int
 	}{
 		{"circuits: {g: {phases: 3, kva: 20, power: 16 kW, breaker: 32, tank: 60, at: [0, 0]}, box: {item: distribution-32a, from: g, phases: 3, at: [5, 0]}, c: {from: box, phase: L1, breaker: 16, at: [5, 0]}}\n" + lamp,
-			map[string]int{"generator 20 kVA, 230 V, three phases of 32 A": 1, "distribution 3 x 32 A": 1, "cable 3 x 32 A 25 m": 1, "cable 16 A 5 m": 0, "cable 16 A 10 m": 1}},
+			map[string]int{"generator 20 kVA, 230 V, three phases of 32 A": 1, "distribution 3 x 32 A": 1, "cable 3 x 32 A 25 m": 1, "cable 16 A 5 m": 1, "cable 16 A 10 m": 0}},
 		{"circuits: {c: {kind: generator, power: 3 kW, breaker: 16}}\n" + lamp, map[string]int{"generator 3000 W, 230 V, 16 A": 1}},
 		{"circuits: {c: {kind: battery, volts: 48, energy: 600, breaker: 20}}\n" + lamp, map[string]int{"battery 600 Wh, 48 V, 20 A": 1}},
 		{"circuits: {c: {item: generator-2000}}\n" + lamp, map[string]int{"generator 2 kW": 1}},

@@ -32,7 +32,7 @@ func (n *needs) unit(l *plan.Light) {
 	n.add(Item{Shelf: Unit, Name: u.Name, Label: u.Label, Note: note, Mass: u.Mass + u.Supply, Case: u.Case, Spare: u.Spare, Gives: n.gives(l)}, l.Count, l.Tag)
 	if b := l.Head.Bulb; b != nil {
 		label := fmt.Sprintf("%s, %s, %s", lowered(b.Doc), unit.FormatPower(b.Watts), unit.FormatKelvin(b.Kelvin))
-		n.add(Item{Shelf: Bulb, Name: b.Name, Label: label, Spare: b.Spare}, l.Count, l.Tag)
+		n.add(Item{Shelf: Bulb, Name: b.Name, Label: label, Mass: b.Mass, Spare: b.Spare}, l.Count, l.Tag)
 	}
 }
 
@@ -79,6 +79,9 @@ func (n *needs) withWords(u *kit.Unit) string {
 		if m := n.kit.Modifier(name); m != nil {
 			with[i] = m.Label
 		}
+	}
+	if u.OwnCable > 0 {
+		with = append(with, "mains cable of "+unit.FormatNumber(u.OwnCable)+" m")
 	}
 	var parts []string
 	if len(with) > 0 {

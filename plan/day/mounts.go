@@ -82,7 +82,7 @@ func (n *needs) lift(m *plan.Mount, l load) {
 // hangs says whether a thing could fall on somebody.
 func hangs(m *plan.Mount) bool {
 	switch m.Kind {
-	case term.Boom, term.Clamp, term.Ceiling, term.Pole, term.Wall:
+	case term.Boom, term.Clamp, term.Ceiling, term.Pole, term.Wall, term.Lift:
 		return true
 	}
 	return false

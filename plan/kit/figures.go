@@ -42,6 +42,7 @@ type UnitFigures struct {
 	Battery       *Battery        `json:"battery,omitempty"`
 	Protection    string          `json:"protection,omitempty"`
 	ComesWith     []string        `json:"comesWith,omitempty"`
+	OwnCable      float64         `json:"mainsCableMetres,omitempty"`
 	Body          [3]float64      `json:"body"`
 	Flicker       float64         `json:"flicker,omitempty"` // how deep its light goes down at twice the mains, a share
 	Case          []float64       `json:"case,omitempty"`
@@ -72,7 +73,7 @@ func (c *Catalogue) Figures(u *Unit) UnitFigures {
 		Amps230: u.ampsOf(MainsHigh), Inrush: u.Inrush, Leakage: u.Leakage, Inlet: u.Inlet, Mass: u.Mass, SupplyMass: u.Supply, Kelvin: u.Kelvin, Native: u.Native,
 		Tint: u.Tint, ByWhite: u.ByWhite, Warms: u.WarmsWhenDimmed, LeastLevel: u.Levels.Least, LevelStep: u.Levels.Step,
 		KelvinAtLeast: u.Levels.Kelvin, Lumens: round(u.BareFlux()), Spigot: u.Spigot, Stand: u.Stand, Protection: u.IP,
-		ComesWith: u.ComesWith, Body: u.Body, Flicker: u.Flicker, Bulb: u.Bulb, Spare: u.Spare, With: c.LightByModifier(u),
+		ComesWith: u.ComesWith, OwnCable: u.OwnCable, Body: u.Body, Flicker: u.Flicker, Bulb: u.Bulb, Spare: u.Spare, With: c.LightByModifier(u),
 	}
 	if u.Volts[1] > 0 {
 		f.Volts = u.Volts[:]

@@ -11,6 +11,7 @@ type Rental struct {
 	Battery   Battery
 	IP        string     // ingress protection by IEC 60529: "IP65"; "" not protected
 	ComesWith []string   // what is in the case with it
+	OwnCable  float64    // of its mains cable, which comes with it, m; 0: it has none, or nobody knows
 	Case      [3]float64 // width, depth, height of its case, m
 }
 

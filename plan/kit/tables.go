@@ -172,6 +172,8 @@ func bulbShape() *source.Shape[Bulb] {
 			"Its diameter."), showLength(bulbWidth)),
 		withDefault(field("volts", amount("a voltage", "230", 6, 480), func(v *b) *float64 { return &v.Volts },
 			"The mains that it is made for."), "any"),
+		field("mass", mass("a mass", "0.05 kg"), func(v *b) *float64 { return &v.Mass },
+			"Mass."),
 		withDefault(field("flicker", share("a flicker", "100 %"), func(v *b) *float64 { return &v.Flicker },
 			flickerDoc), "steady"),
 	}}

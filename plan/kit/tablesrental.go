@@ -28,6 +28,8 @@ func rentalFields() []source.Field[Unit] {
 			"Protection against dust and water, IEC 60529."),
 		field("comes-with", source.ListOf("a list of things", "[reflector-wide, power cable]", source.Text("a thing", "power cable"), 1, 30),
 			func(v *u) *[]string { return &v.ComesWith }, "What is in its case with it."),
+		withDefault(field("mains-cable", length("a length", "3", 0.1, 30), func(v *u) *float64 { return &v.OwnCable },
+			"Length of its own mains cable, which comes with it: what is laid for it begins at its end."), "none"),
 		field("case", caseSize(), func(v *u) *[3]float64 { return &v.Case },
 			"Width, depth and height of its case."),
 	}

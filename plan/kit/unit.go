@@ -88,6 +88,7 @@ type Bulb struct {
 	Width              float64 // its diameter, m
 	Flicker            float64 // how deep its light goes down at twice the mains, a share
 	Volts              float64 // of the mains that it is made for, V; 0 for any
+	Mass               float64 // kg; 0 not known
 }
 
 // Modifier changes how a unit's light leaves.

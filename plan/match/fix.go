@@ -223,7 +223,11 @@ func (l *lamp) with(o *option, at *lit) {
 // Words word what is done to a light: "2 soft: level 22 %, was 14 %; add 1/4 CTO".
 func (c *Change) Words() string {
 	var all []string
-	if c.Level != c.Was {
+	switch {
+	case c.Level == c.Was:
+	case c.Level == 0:
+		all = append(all, "off, was "+unit.FormatPercent(c.Was))
+	default:
 		all = append(all, fmt.Sprintf("level %s, was %s", unit.FormatPercent(c.Level), unit.FormatPercent(c.Was)))
 	}
 	if c.White != nil {

@@ -166,7 +166,7 @@ func (l *lamp) as(h *kit.Head, level float64, change Change, cost float64) optio
 // options are all that is tried on a lamp. gap is how the light on the face lies from what is wanted, where that is too far for a colour to pass; nil:
 // colours stay.
 func (l *lamp) options(gap *colour.Gap, share float64) []option {
-	all := l.levels(&l.head, Change{}, 0)
+	all := append(l.levels(&l.head, Change{}, 0), l.as(&l.head, 0, Change{}, 0))
 	all = append(all, l.dimmers()...)
 	if gap == nil {
 		return all
@@ -196,13 +196,25 @@ func (l *lamp) levels(h *kit.Head, change Change, cost float64) []option {
 	last := l.level
 	for n := -mostStops * levelSteps; n <= mostStops*levelSteps; n++ {
 		level, ok := h.LevelFor(h.LightAt(l.level) * math.Exp2(float64(n)/levelSteps))
-		if level = handy(h, level); !ok || level == last || level == l.level || !(level > 0) {
+		if level = handy(h, level); !ok || level == last || level == l.level || level < leastSet(h) {
 			continue
 		}
 		last = level
 		all = append(all, l.as(h, level, change, cost))
 	}
 	return all
+}
+
+// leastBulb is the least level that a household bulb without a filament is set to: below it such bulbs blink or go out, which is common practice.
+const leastBulb = 0.1
+
+// leastSet is the least level that a head is set to, where it is not off.
+func leastSet(h *kit.Head) float64 {
+	const printed = 0.001 // as levels print
+	if h.Bulb != nil && !h.Bulb.WarmsWhenDimmed {
+		return max(h.Levels.Least, leastBulb)
+	}
+	return max(h.Levels.Least, printed)
 }
 
 // handy is a level as a crew says it: in whole percent from a tenth on, where the unit has no steps of its own.

@@ -32,6 +32,9 @@ lights:
   back: {unit: fresnel-tungsten-650, at: [4.5, 4.4], height: 2.5, aim: ada}
 `
 
+// bulb is a lamp near ada, which is off, with a bulb that no dial takes far down.
+const bulb = "lights: {lamp: {unit: practical-table, at: [2.7, 2.1], height: 1.3, bulb: led-1521, level: 0 %}}"
+
 // Lights for a first set-up: one that lights the wall behind ada, and one that is near her on the side of the key.
 const (
 	wash = "lights: {wash: {unit: soft-panel-200, at: [3, 3.6], height: 2.4, aim: [3, 5, 1.5], level: 40 %, colour: 4300 K}}"
@@ -164,6 +167,8 @@ func TestFixCloses(t *testing.T) {
 		"a key under a gel":            {change: "lights: {key: {gels: [1/2 CTO]}}", want: "take its gels off", back: back{"key": {40, 0}}, all: true},
 		"as the other camera sees it":  {change: "lights: {key: {level: 90 %}}", camera: "B", want: "level", back: back{"key": {40, 0}}, all: true},
 		"somebody beside":              {change: "lights: {key: {level: 100 %}}", person: "ben", want: "level", back: back{"key": {40, 0}}},
+		"a lamp that was off":          {base: bulb, change: "lights: {lamp: {level: 60 %}}", want: "4 lamp: off, was 60 %", back: back{"lamp": {}}, all: true},
+		"a lamp that was dimmed":       {base: strings.Replace(bulb, "level: 0 %", "level: 12 %", 1), change: "lights: {lamp: {level: 100 %}}", want: "4 lamp: level", back: back{"lamp": {12, 0}}, all: true},
 		"a head that does not dim":     {base: "lights: {key: {unit: discharge-575-magnetic, colour: 5600 K, level: 100 %}}", change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 1.2}}}", want: "scrim"},
 		"daylight where tungsten was":  {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {gels: [full CTB]}}", want: "take its gels off", back: back{"key": {100, 0}}, all: true},
 		"what stands behind":           {base: wash, change: "lights: {wash: {level: 12 %}}", want: "4 wash: level", back: back{"wash": {40, 0}}, all: true, around: true},

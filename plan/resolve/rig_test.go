@@ -242,6 +242,8 @@ func TestWhereFindingsBegin(t *testing.T) {
 		{"a tilted sheet beside the way out", tall + "grip: {f: {flag: [5.8, 2], at: [3, 2], height: %s, faces: 0, tilt: 90, mount: floor}}", "hangs lower than 2.00 m", 2.4, 1.8, 2},
 		{"a head in the way out", tall + "furniture: {a: {box: [2.4, 0.5, 1], at: [1.2, 2]}, b: {box: [2.4, 0.5, 1], at: [4.8, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 2], height: %s, aim: {pan: 0, tilt: 0}, mount: ceiling}}", "hangs lower than 2.00 m", 2.6, 1.8, 2 + 0.34/2},
 		{"a pole across the way out", tall + "lights: {k: {unit: led-tube-60, at: [5.8, 0.3], height: %s, aim: down, mount: {pole: [den.left, den.right]}}}", "hangs lower than 2.00 m", 2.4, 1.5, 2 + 0.018},
+		{"a ceiling that comes down to the way out", "rooms: {den: {size: [6, 5], height: {low: %s, high: 3.5, toward: top}}}\npeople: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, head: 1.5, escape: true}}\n", "past a ceiling lower than 2.00 m", 2.4, 1.6, 2},
+		{"what rolls, beyond the end of a track", room + "cameras: {A: {track: [[2, 2], [%s, 2]], looks: 0, height: 1.2, lens: 35 mm}}\n", "the platform of A at the end of its track", 5.2, 5.8, 6 - 0.5},
 		{"a way out", room + "openings: {d: {gap: den.bottom, along: 2, width: %s, escape: true}}", "escape", 1, 0.5, 0.75},
 		{"a sheet in the wind", room + "grip: {f: {frame: frame-120x120, cloth: silk, at: [9, 2], height: %s, faces: 90, stand: combo-stand}}", "comes down at 3.4", 2.6, 3.4, high},
 	} {

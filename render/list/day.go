@@ -153,6 +153,7 @@ func (d *Day) without() (all []string) {
 // NotListed says in sentences what no list has, nor a part of one.
 func NotListed() []string {
 	return []string{
-		"Not listed: cameras and their rails, furniture and decks, control, tools, batteries and boxes that no circuit names, and splitters where no circuit says its outlet.",
+		"Not listed: cameras and their rails, furniture and decks, control, tools, fuel, what holds a head on a lift, batteries and boxes that no circuit names, and splitters where no circuit says its outlet.",
+		"Cable is counted up to where a lamp's own mains cable begins, where one comes with it.",
 		"Adapters of spigots are counted between a head and the stand that it is on alone, and nobody checks what walls, ceilings and furniture bear: whoever rigs decides."}
 }

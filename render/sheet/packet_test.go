@@ -216,10 +216,10 @@ func besideText(p *ink.Page, l ink.Link, s string) bool {
 // TestReadersGetTheirPages: each has what is listed for them, and nothing of the rest.
 func TestReadersGetTheirPages(t *testing.T) {
 	for reader, want := range map[string]struct{ with, without []string }{
-		forElectric: {[]string{"Kit", "Lamps", "Circuits", "Set-up wide", "Illuminance on the floor", "unit", "cable"}, []string{"Matching", "bag", "rate", "or equal"}},
-		forGrip:     {[]string{"Kit", "Set-up wide", "stand"}, []string{"Lamps", "Matching", "Illuminance on the floor", "key side", "600 W LED point", "unit", "rate"}},
-		forCamera:   {[]string{"Matching", "Set-up wide", "key side, stops over"}, []string{"Kit", "Lamps"}},
-		forRental:   {[]string{"Kit", "Lamps", "rate"}, []string{"Matching", "Illuminance on the floor", "Grip"}},
+		forElectric: {[]string{"Kit", "Lamps", "Circuits", "Set-up wide", "Illuminance on the floor", "unit", "cable", "bags"}, []string{"Matching", "bag", "rate", "or equal"}},
+		forGrip:     {[]string{"Kit", "Set-up wide", "stand"}, []string{"Circuits", "Cues", "Lamps", "Matching", "Illuminance on the floor", "key side", "600 W LED point", "unit", "rate"}},
+		forCamera:   {[]string{"Matching", "Set-up wide", "key side, stops over"}, []string{"Circuits", "Kit", "Lamps"}},
+		forRental:   {[]string{"Kit", "Lamps", "rate"}, []string{"tilt°", "place", "next", "Matching", "Illuminance on the floor", "Grip"}},
 		forClass:    {[]string{"Set-up wide", "Matching"}, []string{"Kit", "Lamps"}},
 	} {
 		doc := dayOf(t, "an odd day", oddDay, Options{For: reader})
@@ -247,6 +247,38 @@ func TestReadersGetTheirPages(t *testing.T) {
 			if said[s] {
 				t.Errorf("%s has %q, too", reader, s)
 			}
+		}
+	}
+}
+
+// TestSequencesAreNamedOnTheirSheets: a set-up says on its own sheet which it is cut together with, in metres and in feet, and Matching holds faces to the first
+// of their sequence alone. The only lamp of the den goes from 40 % to 10 %, which is two stops.
+func TestSequencesAreNamedOnTheirSheets(t *testing.T) {
+	const den = `scrimshaw: 1
+UNITS
+exposure: {stop: T2.8, white: 4300 K}
+people: {ada: {at: [9, 8], faces: A}}
+cameras: {A: {at: [9, 2], looks: ada, lens: 35 mm}}
+lights: {key: {unit: soft-panel-200, at: [4, 5], height: 7, aim: ada, level: 40 %, colour: 4300 K}}
+setups: {one: {sequence: noon}, two: {after: one, change: {lights: {key: {level: 10 %}}}}, three: {after: one, sequence: night, change: {lights: {key: {level: 5 %}}}}}
+`
+	for _, units := range []string{"", "units: ft"} {
+		doc := dayOf(t, "in sequences", strings.Replace(den, "UNITS", units, 1), Options{})
+		said := map[string]int{}
+		for i := range doc.Pages {
+			for _, it := range doc.Pages[i].Items {
+				if it.Text != nil {
+					said[it.Text.S]++
+				}
+			}
+		}
+		for words, want := range map[string]bool{"Sequence noon": true, "Sequence night": true, "Sequence noon: ada, held to one": true, "Sequence night: ada, held to three": false, "1 key: level 40 %, was 10 %": true} {
+			if (said[words] > 0) != want {
+				t.Errorf("%q: %q is said %d times", units, words, said[words])
+			}
+		}
+		if said["Sequence noon"] < 2 || said["Sequence night"] != said["Sequence noon"]/2 {
+			t.Errorf("%q: sheets of two set-ups by noon, and one by night: %d, %d", units, said["Sequence noon"], said["Sequence night"])
 		}
 	}
 }

@@ -34,6 +34,7 @@ type dayList struct {
 	brief              string // what it is, beside its title on the pages of another
 	on                 string // the list on whose pages it stands where the reader has that; "" on its own
 	first              bool   // whether it stands before that
+	alike              bool   // set-ups with the same rows stand once, with all their names
 }
 
 // dayLists are the lists of a day in their order.
@@ -42,6 +43,16 @@ func dayLists() []dayList { return append(listsOfKit(), listsOfSetups()...) }
 // dayLists are the lists as the reader of the day has them: who has some shelves of the van hires nothing, and reads which they are.
 func (b *binder) dayLists() []dayList {
 	all := dayLists()
+	if columns := b.reader.lamps; len(columns) > 0 {
+		l := &all[slices.IndexFunc(all, func(l dayList) bool { return l.name == "lamps" })]
+		l.about = "What each lamp wears and stands on in each set-up."
+		l.columns = slices.DeleteFunc(l.columns, func(c dayColumn) bool { return !slices.Contains(columns, c.keys[0]) })
+		for i := range l.columns {
+			l.columns[i].fills = false
+		}
+		l.columns = append(l.columns, dayColumn{head: "remark", blank: true, fills: true})
+		l.alike = true
+	}
 	if len(b.reader.shelves) == 0 {
 		return all
 	}
@@ -61,13 +72,13 @@ func (b *binder) dayLists() []dayList {
 func listsOfKit() []dayList {
 	return []dayList{
 		{name: "kit", title: "Kit", about: "What must be in the van, with room for a rate and a remark.", columns: []dayColumn{
-			{head: "kind", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
+			{head: "kind", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}}, {head: "kg each", keys: []string{"kgEach"}},
 			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "for", keys: []string{"numbers"}}, {head: "or equal", keys: []string{"orEqual"}},
-			{head: "note", keys: []string{"note"}}, {head: "rate", keys: []string{"rate"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true}}},
+			{head: "note", keys: []string{"note"}}, {head: "rate", keys: []string{"rate"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true, fills: true}}},
 		{name: "consumables", title: "Consumables", on: "kit", brief: "what does not come back", about: "What does not come back: gel and cloth by the roll, tape and foil.", columns: []dayColumn{
-			{head: "what", keys: []string{"what"}, fills: true}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
+			{head: "what", keys: []string{"what"}}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
 			{head: "m²", keys: []string{"squareMetres"}}, {head: "roll m", keys: []string{"rollMetres"}}, {head: "m off it", keys: []string{"metres"}}, {head: "waste %", keys: []string{"wastePercent"}},
-			{head: "bring", keys: []string{"count"}}, {head: "for", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
+			{head: "bring", keys: []string{"count"}}, {head: "for", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}, {head: "remark", blank: true, fills: true}}},
 	}
 }
 
@@ -76,9 +87,9 @@ func listsOfSetups() []dayList {
 	return []dayList{
 		{name: "lamps", title: "Lamps", about: "The lamps of each set-up as they are rigged, with what changes.", by: "setup", columns: []dayColumn{
 			{head: "no.", keys: []string{"number"}}, {head: "unit", keys: []string{"unit", "wears", "scrims", "doors", "focus"}, fills: true}, {head: "gels and cloth", keys: []string{"filters"}}, {head: "role", keys: []string{"role"}},
-			{head: "level", keys: []string{"level"}}, {head: "colour", keys: []string{"colour"}}, {head: "height", keys: []string{"heightMetres"}}, {head: "aim", keys: []string{"aim"}},
+			{head: "level", keys: []string{"level"}}, {head: "light %", keys: []string{"lightPercent"}}, {head: "cues", keys: []string{"cues"}}, {head: "dimmer", keys: []string{"dimmer"}}, {head: "colour", keys: []string{"colour"}}, {head: "height", keys: []string{"heightMetres"}}, {head: "aim", keys: []string{"aim"}},
 			{head: "tilt°", keys: []string{"tiltDegrees"}}, {head: "pan°", keys: []string{"panDegrees"}}, {head: "circuit", keys: []string{"circuit"}}, {head: "A", keys: []string{"amps"}},
-			{head: "on", keys: []string{"mount"}}, {head: "place", keys: []string{"placing"}}, {head: "change", keys: []string{"change"}}, {head: "next", keys: []string{"next"}}}},
+			{head: "on", keys: []string{"mount"}}, {head: "bags", keys: []string{"bags"}}, {head: "place", keys: []string{"placing"}}, {head: "change", keys: []string{"change"}}, {head: "next", keys: []string{"next"}}, {head: "note", keys: []string{"note"}}}},
 		{name: "circuits", title: "Circuits", about: "What each circuit carries in each set-up.", by: "setup", columns: []dayColumn{
 			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
@@ -180,6 +191,9 @@ func (b *binder) sections(l *dayList) []*section.Section {
 	if b.since != nil {
 		b.mark(l, all)
 	}
+	if l.alike {
+		all = once(all)
+	}
 	for _, s := range all {
 		dropEmpty(&s.Tables[0])
 		if l.by == "" {
@@ -187,6 +201,22 @@ func (b *binder) sections(l *dayList) []*section.Section {
 		}
 	}
 	return all
+}
+
+// once are the rows of set-ups, those of several with the same rows as one of all their names.
+func once(all []*section.Section) (out []*section.Section) {
+	alike := func(a, b section.Entry) bool { return a.Revised == b.Revised && slices.Equal(a.Cells, b.Cells) }
+	for _, s := range all {
+		at := slices.IndexFunc(out, func(o *section.Section) bool {
+			return slices.EqualFunc(o.Tables[0].Entries, s.Tables[0].Entries, alike)
+		})
+		if at < 0 {
+			out = append(out, s)
+			continue
+		}
+		out[at].Title += ", " + s.Title
+	}
+	return out
 }
 
 // mark puts the bars beside rows of a list, and says what only the sheets before have on it where that is said nowhere else.

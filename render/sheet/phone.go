@@ -38,7 +38,7 @@ func (c strip) phone() Column {
 	c.Clear()
 	c.ForPhone()
 	c.Named = true
-	out := Column{Heading: section.SetupLine(c.In), Lines: section.ExposureLines(c.In.Setup)}
+	out := Column{Heading: section.SetupLine(c.In), Lines: section.HeadLines(c.In.Setup)}
 	title := section.Joined(", ", section.TitleOf(c.In.Setup), out.Heading)
 	if out.Heading == "" {
 		out.Heading = "Plan"

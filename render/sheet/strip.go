@@ -173,7 +173,7 @@ func (c strip) stripHead(number string) []draw.Row {
 		}
 		rows = append(rows, r)
 	}
-	for _, line := range section.ExposureLines(c.In.Setup) {
+	for _, line := range section.HeadLines(c.In.Setup) {
 		for _, l := range c.Set(line, c.Pad.Quiet(), layout.Measure, 2) {
 			rows = append(rows, draw.Lettered(l, c.Pad.Quiet(), c.Pad.Quiet().Leading()))
 		}

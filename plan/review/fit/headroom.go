@@ -45,6 +45,25 @@ func (o *obstacles) hanging() {
 	}
 }
 
+// ceilings adds where a ceiling that slopes comes down lower than a way is clear to.
+func (o *obstacles) ceilings() {
+	for i := range o.setup.Rooms {
+		room := &o.setup.Rooms[i]
+		steep := r2.Norm(room.CeilingRise)
+		if steep <= plane.Grain {
+			continue
+		}
+		up := r2.Scale(1/steep, room.CeilingRise)
+		on := r2.Scale((room.Base+headroom-room.CeilingLow)/steep, up) // where it is that high
+		low := plane.Line{At: on, Normal: r2.Scale(-1, up)}
+		for _, part := range plane.ConvexParts(plane.CounterClockwise(room.Inside)) {
+			if ring := plane.Clip(plane.CounterClockwise(part), low); len(ring) > 2 && plane.Width(ring) > plane.Grain {
+				o.all = append(o.all, obstacle{outline: ring, low: room.Base, high: room.Base + headroom, hangs: true, ceiling: true})
+			}
+		}
+	}
+}
+
 // held adds the pieces of a thing but its legs, so much thicker to either side.
 func (o *obstacles) held(m *plan.Mount, pieces []body.Piece, thick r2.Vec) {
 	for _, p := range pieces {

@@ -14,6 +14,7 @@ type obstacle struct {
 	low, high float64
 	of        string // what can be moved: a thing as the sheet calls it; "" of walls and windows
 	hangs     bool   // it stands on no floor
+	ceiling   bool   // it is one that comes down so far
 }
 
 // obstacles are what is in the way of who walks, in the making.

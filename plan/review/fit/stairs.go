@@ -69,10 +69,14 @@ func pastWhat(r *checker, all []obstacle, wide float64, p *plan.Person, o *plan.
 		return ""
 	}
 	standing := slices.DeleteFunc(slices.Clone(all), func(o obstacle) bool { return o.hangs })
-	if without, _ := widest(r, standing, p, o); without > wide {
-		return "what stands there and hangs lower than " + r.Length(headroom)
+	if without, _ := widest(r, standing, p, o); without <= wide {
+		return "what stands there"
 	}
-	return "what stands there"
+	flat := slices.DeleteFunc(slices.Clone(all), func(o obstacle) bool { return o.ceiling })
+	if without, _ := widest(r, flat, p, o); without > wide {
+		return "a ceiling lower than " + r.Length(headroom) + " and what stands there"
+	}
+	return "what stands there and hangs lower than " + r.Length(headroom)
 }
 
 // way looks for ways to an opening over floors and flights.

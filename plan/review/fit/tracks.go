@@ -37,6 +37,7 @@ func (r *checker) trackFree(c *plan.Camera) bool {
 	}
 	t.level()
 	t.leaves(through)
+	t.ends(through)
 	return true
 }
 
@@ -44,6 +45,52 @@ func (r *checker) trackFree(c *plan.Camera) bool {
 type tracked struct {
 	*checker
 	camera *plan.Camera
+}
+
+// platformHalf is half of how long what rolls on rails is, m, which is so much beyond the camera at either end of its way: from memory, the shortest platforms
+// are a metre long.
+const platformHalf = 0.5
+
+// ends note what the platform under the camera would be in at the ends of its track: it reaches farther than the camera. What the track leads through
+// is said of that.
+func (r tracked) ends(through []plan.Through) {
+	at := r.camera.Track.Corners
+	last := len(at) - 1
+	for _, end := range [2]struct {
+		from, to r2.Vec
+		words    string
+	}{{at[1], at[0], "start"}, {at[last-1], at[last], "end"}} {
+		way := r2.Unit(r2.Sub(end.to, end.from))
+		for _, in := range r.beyond(end.to, way) {
+			if !slices.ContainsFunc(through, func(on plan.Through) bool { return on.Name == in.name }) {
+				r.Infof(r.camera.Track.Span, CodeStandTight, "end the track "+r.Length(r.RoundUp(in.depth))+" sooner, or take a shorter platform",
+					"the platform of %s at the %s of its track, %s long as the shortest are, reaches %s into %s", r.camera.Name, end.words, r.Length(2*platformHalf), r.Length(in.depth), in.name)
+			}
+		}
+	}
+}
+
+// beyond is what a platform reaches into beyond an end of its rails, and how far.
+func (r tracked) beyond(end, way r2.Vec) (all []contact) {
+	side := r2.Scale((plan.RailGauge+plan.RailWidth)/2, r2.Vec{X: way.Y, Y: -way.X})
+	tip := r2.Add(end, r2.Scale(platformHalf, way))
+	bed := []r2.Vec{r2.Add(end, side), r2.Add(tip, side), r2.Sub(tip, side), r2.Sub(end, side)}
+	for k := range r.out.Set.Prisms {
+		p := &r.out.Set.Prisms[k]
+		if !plane.Overlap(p.Z0, p.Z1, r.camera.Base+body.LegStep, r.camera.Frame.At.Z+body.OverLens) || !plane.BoxesOverlap(bed, p.Base) || r.out.OpeningNamed(p.Name) != nil {
+			continue // what swings is looked at by itself
+		}
+		shared := plane.Intersection(bed, p.Base)
+		if shared == nil || plane.Width(shared) <= contactTolerance {
+			continue
+		}
+		near := math.Inf(1)
+		for _, q := range shared {
+			near = min(near, r2.Dot(r2.Sub(q, end), way))
+		}
+		all = withContact(all, contact{name: p.Name, depth: platformHalf - near}, func(other, c contact) bool { return other.name == c.name })
+	}
+	return all
 }
 
 // through are the stretches of the track on which the rails, or the camera over them, would be in something. Two stretches of one

@@ -54,6 +54,8 @@ func onFloors(r *checker, way *plan.Opening) []obstacle {
 	}
 	on.equipment()
 	on.hanging()
+	on.of = ""
+	on.ceilings()
 	return on.all
 }
 

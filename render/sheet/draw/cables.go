@@ -36,14 +36,42 @@ func (c cables) draw(p Pad, v layout.View) (labels []placeable) {
 		for _, fed := range load.Feeds {
 			c.run(p, v, fed.Feeder, "cable:"+fed.Circuit.Name, "Cable from "+circuit.Name+" to "+fed.Circuit.Name)
 		}
-		if at := v.Paper(*circuit.Outlet); !circuit.InBox && box.Contains(v.Panel, at) {
+		at := v.Paper(*circuit.Outlet)
+		switch {
+		case circuit.InBox:
+		case box.Contains(v.Panel, at):
 			q := p.of("circuit:"+circuit.Name, "Outlet of "+circuit.Name+", "+unit.FormatAmps(circuit.Breaker)+".")
 			d := symbols.DrawOutlet(q.canvas, q.symbols(), at)
 			labels = append(labels, &note{object: "circuit:" + circuit.Name, layer: ink.Cables, style: c.Pad.plan(), anchor: at, body: d.Box(),
 				forms: noteForms(circuit.Name+" "+unit.FormatAmps(circuit.Breaker), circuit.Name), priority: 1.5, leader: 24, led: hemmed(&load)})
+		default:
+			if out, ok := leaves(v, &load); ok {
+				labels = append(labels, &note{object: "circuit:" + circuit.Name, layer: ink.Cables, style: c.Pad.plan(), anchor: out, body: box.Of(out.X, out.Y, out.X, out.Y),
+					forms: noteForms("to "+circuit.Name+" "+unit.FormatAmps(circuit.Breaker), "to "+circuit.Name), priority: 1.5, leader: 24})
+			}
 		}
 	}
 	return labels
+}
+
+// leaves is where the first cable from an outlet that is off the plan comes onto it, mm; not ok where none does.
+func leaves(v layout.View, load *supply.Load) (at r2.Vec, ok bool) {
+	runs := make([]*supply.Run, 0, len(load.Draws)+len(load.Feeds))
+	for i := range load.Draws {
+		runs = append(runs, load.Draws[i].Run)
+	}
+	for _, fed := range load.Feeds {
+		runs = append(runs, fed.Feeder)
+	}
+	for _, r := range runs {
+		if r == nil {
+			continue
+		}
+		if seen := seenRun(v, r); len(seen) > 0 {
+			return seen[0][0], true
+		}
+	}
+	return at, false
 }
 
 // hemmed says whether cables leave an outlet to either side: then a place beside it lies on one of them, or on the wall.

@@ -24,7 +24,7 @@ func (c Collar) Head(grand bool) []Row {
 			rows = append(rows, Lettered(l, c.Pad.Name(), capName*2.1))
 		}
 	}
-	for _, s := range section.ExposureLines(c.In.Setup) {
+	for _, s := range section.HeadLines(c.In.Setup) {
 		for _, l := range c.Set(s, c.Pad.listed(c.Pad.Look.Quiet), layout.Measure, 2) {
 			rows = append(rows, Lettered(l, c.Pad.listed(c.Pad.Look.Quiet), c.Pad.listed(c.Pad.Look.Quiet).Leading()))
 		}

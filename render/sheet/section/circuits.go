@@ -124,6 +124,9 @@ func (c Units) WayWords(r *plan.Run) string {
 
 // circuitsSince are those of the set-up, a bar beside each row that does not read as on the sheet before.
 func circuitsSince(in *Input, u Units) *Section {
+	if in.NoMains {
+		return &Section{}
+	}
 	now := circuits(in.Setup, u)
 	if from := in.Since; from != nil && from.Setup != nil {
 		MarkNew(now, circuits(from.Setup, u))

@@ -43,6 +43,11 @@ func SetupLine(in *Input) string {
 	return words
 }
 
+// HeadLines stand below the name of a set-up: which set-ups it is cut together with, and how its cameras are set.
+func HeadLines(s *plan.Setup) []string {
+	return append(NonEmpty(Prefixed("Sequence ", s.Sequence)), ExposureLines(s)...)
+}
+
 // WorkingStop prints the working stop as it was written.
 func WorkingStop(s *plan.Setup) string {
 	return "T" + unit.FormatNumber(s.Exposure.Stop.Written)

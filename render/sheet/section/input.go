@@ -29,6 +29,8 @@ type Input struct {
 	Floors   []Field        // the map on other levels of floor
 	Inset    *Field         // a second map, drawn small: at the height of the faces
 	Insets   []Field        // the second map on other levels of floor
+	NoMains  bool           // its reader plugs nothing in: what circuits carry, what is on them and what lights draw is left out
+	Holds    bool           // its reader sets stands: what holds a light stands with it, and how many bags
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
 	Beams     []Beam

@@ -2,7 +2,6 @@ package section
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"strings"
 
@@ -10,7 +9,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/day/change"
-	"scrimshaw/plan/term"
 )
 
 // Lamp is a line of the list of lamps in words: what is rigged, and how. What there is none of is "".
@@ -43,7 +41,7 @@ func Lamps(s *plan.Setup) []Lamp {
 			case changes[l.Name] == "":
 				changes[l.Name] = since + row.Words
 			default:
-				changes[l.Name] += "; " + row.Words
+				changes[l.Name] += "; " + notAgain(changes[l.Name], row.Words)
 			}
 		}
 	}
@@ -53,6 +51,18 @@ func Lamps(s *plan.Setup) []Lamp {
 		lamps = append(lamps, l)
 	}
 	return append(lamps, struck...)
+}
+
+// notAgain is what a change says more of a light, without whom it follows where that is said.
+func notAgain(said, words string) string {
+	before, last := words, ""
+	if at := strings.LastIndex(words, "; follows "); at >= 0 {
+		before, last = words[:at], words[at:]
+	}
+	if last != "" && strings.Contains(said+";", last+";") {
+		return before
+	}
+	return words
 }
 
 // lamp is the line of one light.
@@ -74,28 +84,4 @@ func (c Report) lamp(l *plan.Light) Lamp {
 		line.PanDegrees = &turned
 	}
 	return line
-}
-
-// heldAll names what holds all of a light: of several on stands how many stands, as the bags beside them are for all.
-func heldAll(l *plan.Light) string {
-	words := held(l.Mount)
-	if l.Count > 1 && l.Mount.Stand != nil && l.Mount.Kind.OnLegs() {
-		return fmt.Sprintf("%d × %s", l.Count, words)
-	}
-	return words
-}
-
-// held names what holds a light: its stand by the name that the catalogue gives it, else how it is held.
-func held(m plan.Mount) string {
-	var stand string
-	if m.Stand != nil {
-		stand = m.Stand.Label
-	}
-	switch m.Kind {
-	case "", term.Stand:
-		return Joined(" on ", stand, m.On)
-	case term.Boom:
-		return strings.TrimSuffix("boom on "+stand, " on ")
-	}
-	return mountWords(m)
 }

@@ -13,7 +13,7 @@ import (
 func (c Report) Print(f Fields) string {
 	w := &printer{}
 	w.line(Joined(", ", TitleOf(c.In.Setup), SetupLine(c.In)))
-	for _, s := range ExposureLines(c.In.Setup) {
+	for _, s := range HeadLines(c.In.Setup) {
 		w.line(s)
 	}
 	w.line(Joined(", ", f.Production, f.Location, Prefixed("revision ", f.Revision), f.Date, Prefixed("for ", f.Crew), Prefixed("by ", f.By)))

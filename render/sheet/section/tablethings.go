@@ -55,33 +55,18 @@ func Filters(l *plan.Light) string { return strings.Join(slices.Concat(l.Gels, l
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
 		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
-			Joined(", ", c.aimWords(l), c.bounceWords(l), powerWords(l), circuitWords(l)), c.In.standInWords(l), c.In.cueWords(l), l.Note),
+			Joined(", ", c.aimWords(l), c.bounceWords(l), c.mainsWords(l)), c.In.standInWords(l), c.In.cueWords(l), l.Note),
+		c.holdWords(l),
 		c.placing(l.Placing),
 	)
 }
 
-// mountWords names what is worth saying of a mount: a stand is what one expects.
-func mountWords(m plan.Mount) string {
-	switch m.Kind {
-	case "", term.Stand:
-		switch {
-		case m.Chosen:
-			return Joined(" on ", m.Stand.Label, m.On)
-		case m.On != "":
-			return "stand on " + m.On
-		}
+// mainsWords say what a light draws, and of which circuit.
+func (c Report) mainsWords(l *plan.Light) string {
+	if c.In.NoMains {
 		return ""
-	case term.Clamp, term.Wall:
-		return Joined(" on ", string(m.Kind), m.On)
-	case term.Ceiling:
-		return "from the ceiling"
-	case term.Floor:
-		if m.On == "" {
-			return "on the floor"
-		}
-		return "on " + m.On
 	}
-	return string(m.Kind)
+	return Joined(", ", powerWords(l), circuitWords(l))
 }
 
 // rise says how high a thing is above what its stand stands on, where that is not the floor that heights
