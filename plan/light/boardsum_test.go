@@ -183,3 +183,30 @@ func TestPatchesSeeBoards(t *testing.T) {
 		}
 	}
 }
+
+// By how many points of a face it is known how it lights a board: each way as many as lie a share of the lobe apart, and two more; of one close to the
+// board as many as lie apart like the places of its finest table.
+func TestPointsOfATable(t *testing.T) {
+	const power, side = 100.0, 3.2 // half a width of the lobe is 0.1
+	for _, c := range []struct {
+		near       float64
+		wide, high float64
+		points     int
+	}{
+		{2, 1, 0.5, (4 + 2) * (2 + 2)},       // 0.32 m apart
+		{1, 1, 0.5, (7 + 2) * (4 + 2)},       // 0.16 m
+		{0.01, 0.45, 0.3, (5 + 2) * (3 + 2)}, // 3.2 m in 32
+	} {
+		b := &litBoard{board: &board{Mirror: solid.Mirror{Corners: boardAt(1, side, 1, 12).Corners, Plane: solid.Plane{N: r3.Vec{Z: 1}}, Power: power}}, near: c.near}
+		e := Emitter{Frame: down(2), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(c.wide, c.high)}}
+		places := b.table(newLamp(&e, 1, 1, 1), tableOrders[0])
+		if len(places) != tableOrders[0]*tableOrders[0] {
+			t.Fatalf("%d places", len(places))
+		}
+		for i := range places {
+			if got := len(places[i].rays); got != c.points {
+				t.Errorf("from %g m place %d is lit by %d points, want %d", c.near, i, got, c.points)
+			}
+		}
+	}
+}

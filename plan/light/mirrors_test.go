@@ -189,3 +189,34 @@ func TestMirrorFieldsAgreeWithReceptors(t *testing.T) {
 		}
 	}
 }
+
+// A lamp shines on a mirror where some of it lies before that by more than was asked, and a face only where some of the mirror lies before the face.
+func TestWhatShinesOnAMirror(t *testing.T) {
+	m := &solid.Mirror{Corners: []r3.Vec{{Y: -1, Z: -1}, {Y: 1, Z: -1}, {Y: 1, Z: 1}, {Y: -1, Z: 1}}, Plane: solid.Plane{N: r3.Vec{X: 1}}}
+	ball := photometry.Opening{Form: photometry.Sphere, Width: 0.4}
+	for _, c := range []struct {
+		name   string
+		o      photometry.Opening
+		at     r3.Vec
+		aim    r3.Vec
+		before float64
+		want   bool
+	}{
+		{"a point before", photometry.Opening{}, r3.Vec{X: 1}, r3.Vec{X: 2}, 0, true},
+		{"a point behind", photometry.Opening{}, r3.Vec{X: -1}, r3.Vec{}, 0, false},
+		{"a point not far enough before", photometry.Opening{}, r3.Vec{X: 1}, r3.Vec{}, 1, false},
+		{"half a ball", ball, r3.Vec{X: -0.1}, r3.Vec{X: 1}, 0, true},
+		{"a ball behind", ball, r3.Vec{X: -0.21}, r3.Vec{X: 1}, 0, false},
+		{"a face toward it", face(1, 1), r3.Vec{X: 2}, r3.Vec{}, 0, true},
+		{"a face away from it", face(1, 1), r3.Vec{X: 2}, r3.Vec{X: 3}, 0, false},
+		{"a face that sees an edge of it", face(1, 1), r3.Vec{X: 0.5, Y: 0.9}, r3.Vec{X: 0.5, Y: 2}, 0, true},
+		{"a face beside it that sees none", face(1, 1), r3.Vec{X: 0.5, Y: 1.1}, r3.Vec{X: 0.5, Y: 2}, 0, false},
+		{"a face behind that leans over its plane", face(1, 1), r3.Vec{X: -0.2, Y: -3}, r3.Vec{X: -0.2}, 0, true},
+		{"a face behind", face(1, 1), r3.Vec{X: -0.6, Y: -3}, r3.Vec{X: -0.6}, 0, false},
+	} {
+		e := Emitter{Frame: looking(c.at, c.aim), Source: photometry.Source{Flux: 1, Distribution: photometry.Lambertian(c.o.Form), Opening: c.o}}
+		if got := shinesOn(newLamp(&e, 1, 1, 1), m, c.before); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}

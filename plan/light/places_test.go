@@ -155,7 +155,7 @@ func TestCounters(t *testing.T) {
 		return n
 	}
 	var small smallCounter
-	var wide, sevens wideCounter
+	var wide, sevens, apart wideCounter
 	for k, w := range words {
 		if k < 7 {
 			small.add(w)
@@ -164,6 +164,12 @@ func TestCounters(t *testing.T) {
 	}
 	for k := 0; k < 28; k += 7 {
 		sevens.addSeven(words[k:], 1)
+	}
+	for k := range 4 {
+		apart.addSeven(words[k:], 4)
+	}
+	if apart != sevens {
+		t.Error("words that lie apart count otherwise")
 	}
 	for bit := range 64 {
 		n := count(words[:7], bit)
