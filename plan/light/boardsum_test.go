@@ -210,3 +210,17 @@ func TestPointsOfATable(t *testing.T) {
 		}
 	}
 }
+
+// For single receptors the points of a face that lights a board lie closer: 0.8 of half a width of the lobe apart, as seen from the nearest of the board.
+func TestPointsThatLightABoard(t *testing.T) {
+	for _, height := range []float64{1, 2, 3} {
+		w := build(t, &solid.Set{Sheets: []solid.Sheet{boardAt(1, 2, 2, 12)}}, Options{Direct: true})
+		e := Emitter{Frame: down(height), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(0.9, 0.4)}}
+		l := w.newLamp(&e)
+		lobe := math.Sqrt(math.Log(math.Cos(6*radian)) / math.Log(0.5)) // one over the root of the power that falls to a half at 6 degrees
+		apart := 0.8 * lobe * height
+		if got, want := len(l.boards[0].points), int((math.Ceil(0.9/apart)+2)*(math.Ceil(0.4/apart)+2)); got != want {
+			t.Errorf("from %g m it is lit by %d points, want %d", height, got, want)
+		}
+	}
+}

@@ -133,7 +133,7 @@ func TestFacesCouldMatter(t *testing.T) {
 			}
 			continue
 		}
-		if !g.matters(r, 1, []float64{1e9, limit * 0.999}, 1e-3) || g.matters(r, 1, []float64{1e-9, limit * 1.001}, 1e-3) || g.matters(r, 1, []float64{0, 0}, 1e-3) {
+		if !g.matters(r, 1, []float64{1e9, limit * 0.999}, 1e-3) || g.matters(r, 1, []float64{1e-9, limit * 1.001}, 1e-3) || g.matters(r, 1, []float64{0, 0}, 1e-3) || !g.matters(r, 1, []float64{0, limit * (1 + 1e-10)}, 1e-3) { // roundings leave none out
 			t.Errorf("from %v a face matters wrongly up to %g lx", c.at, limit)
 		}
 	}

@@ -77,13 +77,20 @@ func TestDirectionsOfSets(t *testing.T) {
 		}
 	}
 	// Spread evenly: along any axis the mean square is a third.
-	var square r3.Vec
+	// Those of the upper half are as many to each side.
+	var square, ahead r3.Vec
 	for k := range 4096 {
 		d := oppositePair(k)
+		if k%2 == 0 {
+			ahead = r3.Add(ahead, r3.Scale(1./2048, d))
+		}
 		square = r3.Add(square, r3.Vec{X: d.X * d.X / 4096, Y: d.Y * d.Y / 4096, Z: d.Z * d.Z / 4096})
 	}
 	if math.Abs(square.X-1./3) > 0.002 || math.Abs(square.Y-1./3) > 0.002 || math.Abs(square.Z-1./3) > 0.002 {
 		t.Errorf("the mean squares along the axes are %v", square)
+	}
+	if r3.Norm(r3.Sub(ahead, r3.Vec{Z: 0.5})) > 0.002 {
+		t.Errorf("the mean of those of the upper half is %v", ahead)
 	}
 }
 
@@ -358,13 +365,13 @@ func TestElementsAlongARow(t *testing.T) {
 	v := &view{origin: r3.Vec{X: -0.53, Z: -0.4137}, u: r3.Vec{X: 0.21, Z: 0.03}, v: r3.Vec{X: -0.04, Z: 0.19}, nu: 9, nv: 7}
 	d := r3.Unit(r3.Vec{X: 0.3, Y: 1, Z: 0.2})
 	q := newElementMap(&f, v, d, 1)
-	for j := range v.nv {
-		got := make([]uint32, v.nu-2)
-		q.elements(got, 2, j)
+	for j := -30; j < 60; j++ { // past the edges of the face the elements at them, as where a point just misses it
+		got := make([]uint32, 60)
+		q.elements(got, -25, j)
 		for n, e := range got {
-			from := v.at(j*v.nu + n + 2)
+			from := r3.Add(v.origin, r3.Add(r3.Scale(float64(n-25), v.u), r3.Scale(float64(j), v.v)))
 			if want := f.element(r3.Add(from, r3.Scale((2-from.Y)/d.Y, d))); e != want {
-				t.Errorf("point %d, %d sees element %d, want %d", n+2, j, e, want)
+				t.Errorf("point %d, %d sees element %d, want %d", n-25, j, e, want)
 			}
 		}
 	}

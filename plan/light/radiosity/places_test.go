@@ -1,6 +1,8 @@
 package radiosity
 
 import (
+	"context"
+	"errors"
 	"math"
 	"slices"
 	"testing"
@@ -259,5 +261,43 @@ func TestFacesAmongManyAreNotDrawn(t *testing.T) {
 		if drawn, _ := tr.mesh.drawings(patches); len(drawn) != c.sets {
 			t.Errorf("among %d faces %d sets are drawn, want %d", c.faces, len(drawn), c.sets)
 		}
+	}
+}
+
+// What rays of a receptor meet close by is looked at in cells, each of which some ray has met; an end of the run comes back as an error.
+func TestRaysOfPlacesFindCells(t *testing.T) {
+	box := boxOf(4, 3, 2.5, func(int) colour.RGB { return grey(0.5) })
+	at := r3.Vec{X: 2, Y: 1.5, Z: 0.3}
+	points := []receptor.Receptor{{At: at, Axis: r3.Vec{Z: -1}}}
+	q := Quality{Patch: 0.5, Links: 16, Point: 256, Near: 0.5, Cell: 4}
+	tr, bvh := trace(t, box, q, points, nil)
+	if len(tr.cells) < 4 {
+		t.Fatalf("%d cells are found", len(tr.cells))
+	}
+	met := make([]bool, len(tr.cells))
+	for k, n := range tr.places[0].cellOf {
+		if n >= 0 {
+			met[n] = true
+			if far := r3.Norm(r3.Sub(tr.places[0].at[k], at)); far > 0.5+0.2 {
+				t.Errorf("ray %d meets a cell %g m off", k, far)
+			}
+		}
+	}
+	if slices.Contains(met, false) {
+		t.Errorf("by cell, whether a ray has met it: %v", met)
+	}
+	for i := range tr.cells {
+		if c := &tr.cells[i]; math.Abs(c.at.Z) > 1e-9 {
+			t.Errorf("cell %d lies at %v, and not on the floor", i, c.at)
+		}
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := Trace(ctx, box, bvh, q, 1, points, nil); !errors.Is(err, context.Canceled) {
+		t.Errorf("it gave up with %v", err)
+	}
+	tr.workers = 1
+	if err := tr.traceFromPlaces(ctx); !errors.Is(err, context.Canceled) {
+		t.Errorf("rays gave up with %v", err)
 	}
 }

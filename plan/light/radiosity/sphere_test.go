@@ -149,3 +149,40 @@ func TestLightThroughCloth(t *testing.T) {
 		}
 	}
 }
+
+// Light that runs along a row of patches, each of which sees but the next, is followed in a few passes whichever way it runs: they go up
+// and down the row in turn. The k-th returns the k-th power of the share of the first.
+func TestPassesGoBothWays(t *testing.T) {
+	const row, rho = 40, 0.9
+	for name, next := range map[string]int{"down": 1, "up": -1} {
+		tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: row}, r3.Vec{Y: 1}, row, 1, rho))
+		first := row
+		if next < 0 {
+			first = 1
+		}
+		for s := 1; s <= row; s++ {
+			if s == first {
+				tr.sees(s, black)
+			} else {
+				tr.sees(s, uint32(4*(s+next)))
+			}
+			if s+first == row+1 {
+				tr.patches[s].kept = grey(0) // the last one's leaves
+			}
+		}
+		lamp := make(directLux, 4*(row+1))
+		for k := range 4 {
+			lamp[4*first+k] = 100
+		}
+		b := newSolver(tr).run(context.Background(), []directLux{lamp}, make([]hotParts, 1), [][]float32{nil})
+		for k := range row {
+			want := 100 * math.Pow(rho, float64(k+1))
+			if got := float64(b.exitance[4*(first-next*k)][0]); math.Abs(got/want-1) > 1e-3 {
+				t.Errorf("%s: patch %d from the first returns %g lm/m², want %g", name, k, got, want)
+			}
+		}
+		if b.passes > 8 {
+			t.Errorf("%s: it takes %d passes", name, b.passes)
+		}
+	}
+}
