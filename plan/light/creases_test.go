@@ -133,3 +133,23 @@ func TestSumsBetweenCreases(t *testing.T) {
 		}
 	}
 }
+
+// Of an opening that is some times as wide comes from as many times as far the square of that less: the rules that sum it know no metre.
+func TestSumsBetweenCreasesKnowNoMetre(t *testing.T) {
+	grid, _ := photometry.NewGrid(photometry.Cosine{}, 100, 60)
+	for name, d := range map[string]photometry.Distribution{"skewed": skewed{}, "grid": grid, "measured": measured(t, 1, 0.8)} {
+		for _, form := range []photometry.Form{photometry.Rectangle, photometry.Disc} {
+			for _, to := range []*precision{coarsely(), exactly()} {
+				for i, place := range places {
+					e, r := framed(d, form, place, Cosine)
+					want := newLamp(&e, 1, 1, 1).unoccluded(&r, to)
+					for _, times := range []float64{1. / 8, 4} { // powers of two are exact
+						e, r := framed(d, form, r3.Scale(times, place), Cosine)
+						e.Source.Opening.Width, e.Source.Opening.Height = times*e.Source.Opening.Width, times*e.Source.Opening.Height
+						close(t, fmt.Sprintf("%s, form %d, place %d, %g times", name, form, i, times), newLamp(&e, 1, 1, 1).unoccluded(&r, to)*times*times, want, 1e-9)
+					}
+				}
+			}
+		}
+	}
+}

@@ -213,3 +213,21 @@ func TestRulesAreExact(t *testing.T) {
 		}
 	}
 }
+
+// What a stretch of a tube sends that is not alike from everywhere is the sum over points of it, as shares of the whole: from far and from close to an end.
+func TestStretchOfATube(t *testing.T) {
+	for _, long := range []float64{0.3, 1.2, 2.5} {
+		e := Emitter{Frame: looking(r3.Vec{Z: 2}, r3.Vec{X: 1, Z: 1}), Source: photometry.Source{Flux: 1000, Distribution: photometry.NewLobe(80, 130), Opening: photometry.Opening{Form: photometry.Tube, Width: long, Height: 0.03}}}
+		l := newLamp(&e, 1, 1, 1)
+		from, to := l.world(r3.Vec{X: -0.5 * long}), l.world(r3.Vec{})
+		for _, place := range []r3.Vec{{X: 0.3, Y: 0.2, Z: 1.2}, {X: -0.5*long - 0.02, Z: 0.15}} { // in the lamp's frame
+			r := Receptor{At: r3.Add(l.world(r3.Vec{X: place.X, Y: place.Y}), r3.Scale(place.Z, l.axis)), Axis: r3.Scale(-1, l.axis)}
+			const n = 2000
+			want := 0.0
+			for i := range n {
+				want += l.fromPoint(r3.Add(from, r3.Scale((float64(i)+0.5)/n, r3.Sub(to, from))), &r) * 0.5 / n
+			}
+			close(t, fmt.Sprintf("half of a tube of %g m from %v", long, place), l.alongTube(&r, []r3.Vec{from, to})/want, 1, 1e-4)
+		}
+	}
+}
