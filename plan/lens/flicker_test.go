@@ -62,7 +62,7 @@ func TestSwingOfExposedRows(t *testing.T) {
 			}
 		}
 		got := s.Swing(r)
-		if math.Abs(got.Frames-want.Frames) > 0.02*want.Frames+2e-3 || math.Abs(got.Rows-want.Rows) > 0.02*want.Rows+2e-3 {
+		if !(math.Abs(got.Frames-want.Frames) <= 0.02*want.Frames+2e-3) || !(math.Abs(got.Rows-want.Rows) <= 0.02*want.Rows+2e-3) {
 			t.Errorf("%+v by %+v: %+v, and row by row %+v", r, s, got, want)
 		}
 	}
@@ -129,13 +129,13 @@ func TestSafeShutters(t *testing.T) {
 	}
 	s := Shutter{FPS: 24, Seconds: 1.0 / 48, Readout: 0.012}
 	x := math.Pi * 100 / 48
-	if w := s.Swing(full); math.Abs(w.Frames-2*math.Sin(x)/x) > 1e-4 || math.Abs(w.Beat-4) > 1e-9 {
+	if w := s.Swing(full); !(math.Abs(w.Frames-2*math.Sin(x)/x) <= 1e-4) || !(math.Abs(w.Beat-4) <= 1e-9) {
 		t.Errorf("at 24 fps and 180° %+v, want %.4f four times a second", w, 2*math.Sin(x)/x)
 	}
-	if seconds, ok := s.SafeSeconds(100); !ok || math.Abs(seconds-1.0/50) > 1e-12 {
+	if seconds, ok := s.SafeSeconds(100); !ok || !(math.Abs(seconds-1.0/50) <= 1e-12) {
 		t.Errorf("safe at %g s", seconds)
 	}
-	if fps := s.SafeFPS(100); math.Abs(fps-25) > 1e-9 {
+	if fps := s.SafeFPS(100); !(math.Abs(fps-25) <= 1e-9) {
 		t.Errorf("safe at %g fps", fps)
 	}
 	if _, ok := (Shutter{FPS: 240, Seconds: 1.0 / 480}).SafeSeconds(100); ok {
@@ -174,11 +174,11 @@ func TestFramesInStep(t *testing.T) {
 	gathered := math.Sin(half) / half
 	for n, want := range map[float64]float64{2: 2, 3: 2 * math.Cos(math.Pi/6), 4: 2, 5: 2 * math.Cos(math.Pi/10), 7: 2, 9: 2 * math.Cos(math.Pi/18)} {
 		s := Shutter{FPS: full.Hertz / (4 + 1/n), Seconds: seconds}
-		if got := s.Swing(full).Frames; math.Abs(got-want*gathered) > 1e-3 {
+		if got := s.Swing(full).Frames; !(math.Abs(got-want*gathered) <= 1e-3) {
 			t.Errorf("%g moments: frames differ by %.4f, want %.4f", n, got, want*gathered)
 		}
 	}
-	if got := (Shutter{FPS: full.Hertz / (4 + 1.0/3 + 1e-3), Seconds: seconds}).Swing(full).Frames; math.Abs(got-2*gathered) > 1e-3 {
+	if got := (Shutter{FPS: full.Hertz / (4 + 1.0/3 + 1e-3), Seconds: seconds}).Swing(full).Frames; !(math.Abs(got-2*gathered) <= 1e-3) {
 		t.Errorf("out of step frames differ by %.4f, want %.4f", got, 2*gathered)
 	}
 }
@@ -188,7 +188,7 @@ func TestRowsOfAShortReadout(t *testing.T) {
 	full := Ripple{Hertz: 100, Depth: 1}
 	for _, degrees := range []float64{1, 30, 90, 180} {
 		s := Shutter{FPS: 25, Seconds: 1e-6, Readout: degrees / 360 / full.Hertz}
-		if got, want := s.Swing(full).Rows, 2*math.Sin(degrees*math.Pi/360); math.Abs(got-want) > 1e-4 {
+		if got, want := s.Swing(full).Rows, 2*math.Sin(degrees*math.Pi/360); !(math.Abs(got-want) <= 1e-4) {
 			t.Errorf("a readout over %g° of the wave: rows differ by %.5f, want %.5f", degrees, got, want)
 		}
 	}
@@ -205,7 +205,7 @@ func TestSteadyLight(t *testing.T) {
 			t.Errorf("%+v gathers %g in no time", r, got)
 		}
 	}
-	if seconds, ok := (Shutter{FPS: 100, Seconds: 1.0 / 200}).SafeSeconds(100); !ok || math.Abs(seconds-0.01) > 1e-12 {
+	if seconds, ok := (Shutter{FPS: 100, Seconds: 1.0 / 200}).SafeSeconds(100); !ok || !(math.Abs(seconds-0.01) <= 1e-12) {
 		t.Errorf("a frame of one period: safe at %g s, %v", seconds, ok)
 	}
 }

@@ -75,7 +75,7 @@ func TestLightByABoardIsASum(t *testing.T) {
 					tr := &tracer{visibleSums: newVisibleSums(world.bvh), quick: quick}
 					got := totalOf(tr.byBoard(l, b, &r))
 					for c := range got {
-						if math.Abs(got[c]-want[c]) > slack*whole {
+						if !(math.Abs(got[c]-want[c]) <= slack*whole) {
 							t.Errorf("%s, %+v to %v, quickly %v: %.5g lx, want %.5g, of %.5g", name, o, r.At, quick, got, want, whole)
 							break
 						}

@@ -27,13 +27,13 @@ func TestRaysLeaveALampInRings(t *testing.T) {
 		if ring%2 == 1 {
 			turn += math.Pi / emitRound
 		}
-		if got := math.Atan2(r3.Dot(d, e.Frame.Up()), r3.Dot(d, e.Frame.Right)); math.Abs(math.Remainder(got-turn, 2*math.Pi)) > 1e-6 || o != e.Frame.At {
+		if got := math.Atan2(r3.Dot(d, e.Frame.Up()), r3.Dot(d, e.Frame.Right)); !(math.Abs(math.Remainder(got-turn, 2*math.Pi)) <= 1e-6) || o != e.Frame.At {
 			t.Errorf("ray %d of ring %d goes out at %v, turned by %g rad, want %g", k, ring, o, got, turn)
 		}
 		n++
 		return true
 	})
-	if n != emitRings*emitRound || math.Abs(2*math.Pi*sum-1000) > 1e-9 {
+	if n != emitRings*emitRound || !(math.Abs(2*math.Pi*sum-1000) <= 1e-9) {
 		t.Errorf("%d rays weigh %g", n, sum)
 	}
 	if part := b.eachRay(func(_, _ r3.Vec, _ float64) bool { n++; return false }); n != emitRings*emitRound+1 || !(part > 0 && part < sum/100) {
@@ -86,7 +86,7 @@ func TestRaysStartAllOverAFace(t *testing.T) {
 		own, at := b.l.local(d), b.l.local(r3.Sub(o, b.l.at))
 		mean = r3.Add(mean, r3.Scale(weight, own))
 		square = r3.Add(square, r3.Scale(weight, r3.Vec{X: own.X * own.X, Y: own.Y * own.Y, Z: own.Z * own.Z}))
-		if math.Abs(at.X) > 0.3 || math.Abs(at.Y) > 0.2 || math.Abs(at.Z) > 1e-12 || own.Z < 0 {
+		if !(math.Abs(at.X) <= 0.3) || !(math.Abs(at.Y) <= 0.2) || !(math.Abs(at.Z) <= 1e-12) || own.Z < 0 {
 			t.Errorf("a ray starts at %v of the opening along %v", at, own)
 		}
 		starts[o], all[o] = true, true

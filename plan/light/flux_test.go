@@ -76,7 +76,7 @@ func TestWholeOpeningsOnSurfaces(t *testing.T) {
 					}
 				}
 			}
-			if math.Abs(sum/all-1) > ofAll {
+			if !(math.Abs(sum/all-1) <= ofAll) {
 				t.Errorf("%s at %g sizes: %.5g of the light on a surface", name, sizes, sum/all)
 			}
 		}
@@ -182,7 +182,7 @@ func TestHowManyPlacesStandForAPart(t *testing.T) {
 				cd := e.Source.Intensity(e.Frame.Local(r3.Vec{X: -x / far, Y: -y / far, Z: -near / far}))
 				want += cd / 16 * near / (far * far * far) * side * side * from / (n * n)
 			}
-			if math.Abs(got/want-1) > 0.03 {
+			if !(math.Abs(got/want-1) <= 0.03) {
 				t.Errorf("a part %g times as long as %g m gives %.5g lx, want %.5g", c.longest, near, got, want)
 			}
 		}

@@ -32,7 +32,7 @@ func TestRimsOfAnImage(t *testing.T) {
 				onWall++
 				right, up := -p.Y, p.Z-1.5 // the lamp's right lies along -y
 				out := max(up-0.4*radius, right-0.8*radius, math.Hypot(right, up)-radius)
-				if math.Abs(out) > 0.005 {
+				if !(math.Abs(out) <= 0.005) {
 					t.Errorf("(%.3f, %.3f) lies %.4f m off the rim", right, up, out)
 				}
 			case rim.On == 2 && rim.Normal.Z > 0.9:

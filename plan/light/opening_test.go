@@ -164,7 +164,7 @@ func TestWhereABallIsAPoint(t *testing.T) {
 	l := newLamp(&Emitter{Name: "a", Frame: down(3), Source: photometry.Source{Flux: 1000, Distribution: photometry.Uniform{}, Opening: photometry.Opening{Form: photometry.Sphere, Width: 0.4}}}, 1, 1, 1)
 	for w, far := range map[Response]float64{Cosine: 0.2, Dome: 50 * 0.2} {
 		rules := l.fieldRules(w)
-		if len(rules) != 1 || math.Abs(rules[0].beyond-far*far) > 1e-9 {
+		if len(rules) != 1 || !(math.Abs(rules[0].beyond-far*far) <= 1e-9) {
 			t.Fatalf("response %d: %+v", w, rules)
 		}
 		r := &Receptor{At: r3.Vec{Z: 3 - far}, Axis: up, Response: w}
@@ -206,7 +206,7 @@ func TestRulesAreExact(t *testing.T) {
 			for i := range x {
 				sum += w[i] * math.Pow(x[i], float64(power))
 			}
-			if want := 1 / float64(power+1); math.Abs(sum-want) > 1e-13 {
+			if want := 1 / float64(power+1); !(math.Abs(sum-want) <= 1e-13) {
 				t.Errorf("order %d: the integral of the power %d is %.12g, want %.12g", n, power, sum, want)
 				break
 			}

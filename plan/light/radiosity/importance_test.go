@@ -33,7 +33,7 @@ func TestImportanceByHand(t *testing.T) {
 	first := []float64{0, 0.25 + 0.05, 0.25 + 0.05 + 0.1*0.3, 0.25, 0}
 	got := newAdjoint(tr).ofReceptors()
 	for s, want := range first {
-		if math.Abs(got[s]-want) > 1e-12 {
+		if !(math.Abs(got[s]-want) <= 1e-12) {
 			t.Errorf("on patch %d hangs %g at first, want %g", s, got[s], want)
 		}
 	}
@@ -57,7 +57,7 @@ func TestImportanceByHand(t *testing.T) {
 	}
 	importance := tr.importance()
 	for s := 1; s < 5; s++ {
-		if math.Abs(importance[s]-all[s]) > 1e-12 {
+		if !(math.Abs(importance[s]-all[s]) <= 1e-12) {
 			t.Errorf("on patch %d hangs %g, want %g", s, importance[s], all[s])
 		}
 	}
@@ -78,7 +78,7 @@ func TestRaysGoWhereMuchHangs(t *testing.T) {
 		sum += v
 	}
 	for s := 1; s < len(tr.patches); s++ {
-		if got := tr.patches[s].importance; math.Abs(got-all[s]/sum) > 1e-12 {
+		if got := tr.patches[s].importance; !(math.Abs(got-all[s]/sum) <= 1e-12) {
 			t.Errorf("patch %d has %g of what hangs on all, want %g", s, got, all[s]/sum)
 		}
 		share, i := 64+120*all[s]/sum, slices.Index(slots, s)

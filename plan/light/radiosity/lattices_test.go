@@ -72,7 +72,7 @@ func TestDirectionsOfSets(t *testing.T) {
 	}
 	for k := range 10 {
 		a, b := oppositePair(2*k), oppositePair(2*k+1)
-		if r3.Norm(r3.Add(a, b)) > 1e-15 || math.Abs(r3.Norm(a)-1) > 1e-12 {
+		if r3.Norm(r3.Add(a, b)) > 1e-15 || !(math.Abs(r3.Norm(a)-1) <= 1e-12) {
 			t.Errorf("pair %d is %v and %v", k, a, b)
 		}
 	}
@@ -86,7 +86,7 @@ func TestDirectionsOfSets(t *testing.T) {
 		}
 		square = r3.Add(square, r3.Vec{X: d.X * d.X / 4096, Y: d.Y * d.Y / 4096, Z: d.Z * d.Z / 4096})
 	}
-	if math.Abs(square.X-1./3) > 0.002 || math.Abs(square.Y-1./3) > 0.002 || math.Abs(square.Z-1./3) > 0.002 {
+	if !(math.Abs(square.X-1./3) <= 0.002) || !(math.Abs(square.Y-1./3) <= 0.002) || !(math.Abs(square.Z-1./3) <= 0.002) {
 		t.Errorf("the mean squares along the axes are %v", square)
 	}
 	if r3.Norm(r3.Sub(ahead, r3.Vec{Z: 0.5})) > 0.002 {
@@ -130,7 +130,7 @@ func TestAxesOfASet(t *testing.T) {
 		v := f.view(s, nu, nv)
 		for at, n := range q.points {
 			want := headingOf(f.Axis(v.at(int(n))))
-			if got := q.turned[at]; math.Abs(float64(got.x-want.x)) > 1e-5 || math.Abs(float64(got.y-want.y)) > 1e-5 || math.Abs(float64(got.z-want.z)) > 1e-5 {
+			if got := q.turned[at]; !(math.Abs(float64(got.x-want.x)) <= 1e-5) || !(math.Abs(float64(got.y-want.y)) <= 1e-5) || !(math.Abs(float64(got.z-want.z)) <= 1e-5) {
 				t.Errorf("set %d: a point has the axis %v, want %v", s, got, want)
 			}
 		}
@@ -255,7 +255,7 @@ func TestAMemoryKnowsLattices(t *testing.T) {
 			p := got.buffers[0].points[1]
 			v := got.view(0, 3, 2)
 			want := headingOf(c.l.Axis(v.at(int(p))))
-			if h := got.buffers[0].turned[1]; math.Abs(float64(h.x-want.x)) > 1e-5 || math.Abs(float64(h.y-want.y)) > 1e-5 {
+			if h := got.buffers[0].turned[1]; !(math.Abs(float64(h.x-want.x)) <= 1e-5) || !(math.Abs(float64(h.y-want.y)) <= 1e-5) {
 				t.Errorf("%s: turned %v, want %v", name, h, want)
 			}
 		}
@@ -347,7 +347,7 @@ func TestLatticesLeaveOutWhatIsHot(t *testing.T) {
 				want = colour.RGB{}
 			}
 			for k := range 3 {
-				if got := float64(s.withoutHot[1][e][k]); math.Abs(got-want[k]) > 1e-5 {
+				if got := float64(s.withoutHot[1][e][k]); !(math.Abs(got-want[k]) <= 1e-5) {
 					t.Errorf("of %g: element %d lost %g in channel %d, want %g", c.share, e, got, k, want[k])
 				}
 			}

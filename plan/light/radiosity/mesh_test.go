@@ -80,7 +80,7 @@ func TestCellsShareTheirElement(t *testing.T) {
 			}
 			sum += own
 		}
-		if math.Abs(sum-c.want) > 1e-12 {
+		if !(math.Abs(sum-c.want) <= 1e-12) {
 			t.Errorf("%s: the cells have %g m², want %g", name, sum, c.want)
 		}
 	}

@@ -25,7 +25,7 @@ func TestWeightsOfRays(t *testing.T) {
 		for _, v := range w {
 			sum += v
 		}
-		if math.Abs(sum-want) > 1e-12 || w[0] != w[7] {
+		if !(math.Abs(sum-want) <= 1e-12) || w[0] != w[7] {
 			t.Errorf("rays of its own weigh %v, want %g in all", w, want)
 		}
 	}
@@ -38,7 +38,7 @@ func TestWeightsOfRays(t *testing.T) {
 			all += v
 		}
 		for k, w := range tr.rayWeights(i, nil) {
-			if got := tr.receptors[i].Response.Integral() * want[k] / all; math.Abs(w-got) > 1e-12 {
+			if got := tr.receptors[i].Response.Integral() * want[k] / all; !(math.Abs(w-got) <= 1e-12) {
 				t.Errorf("receptor %d: ray %d weighs %g, want %g", i, k, w, got)
 			}
 		}
@@ -90,11 +90,11 @@ func TestPlacesFallOnTheirElement(t *testing.T) {
 			t.Errorf("element %d is near: %v", element, got)
 		}
 		p := &tr.patches[patch]
-		if cells := f.cellInAir(p, int(element&3), f.part(at)); len(cells) != 1 || math.Abs(areaOf(cells[0])-1./72) > 1e-9 || r3.Norm(r3.Sub(solid.Centre(cells[0]), at)) > 1e-9 {
+		if cells := f.cellInAir(p, int(element&3), f.part(at)); len(cells) != 1 || !(math.Abs(areaOf(cells[0])-1./72) <= 1e-9) || r3.Norm(r3.Sub(solid.Centre(cells[0]), at)) > 1e-9 {
 			t.Errorf("the cell of %v is %v", at, cells)
 		}
 		box := f.element4(p.x, p.y, int(element&3))
-		if low, high := boxRound(box[:]).low, boxRound(box[:]).high; at.X < low.X || at.X > high.X || at.Z < low.Z || at.Z > high.Z || math.Abs(areaOf(box[:])-0.125) > 1e-12 {
+		if low, high := boxRound(box[:]).low, boxRound(box[:]).high; at.X < low.X || at.X > high.X || at.Z < low.Z || at.Z > high.Z || !(math.Abs(areaOf(box[:])-0.125) <= 1e-12) {
 			t.Errorf("element %d is %v", element, box)
 		}
 	}
@@ -111,7 +111,7 @@ func TestFiguresFillTheirElement(t *testing.T) {
 			figures := p.split(f, k, 4)
 			for i, g := range figures {
 				want := f.at(x+(float64(i/4)+0.5)/4, y+(float64(i%4)+0.5)/8)
-				if r3.Norm(r3.Sub(solid.Centre(g), want)) > 1e-9 || math.Abs(areaOf(g)-1./32) > 1e-9 {
+				if r3.Norm(r3.Sub(solid.Centre(g), want)) > 1e-9 || !(math.Abs(areaOf(g)-1./32) <= 1e-9) {
 					t.Errorf("figure %d of element %d of patch %d is %v, want its middle at %v", i, k, s, g, want)
 				}
 			}
@@ -242,7 +242,7 @@ func TestRaysOfAReceptor(t *testing.T) {
 			up++
 		}
 	}
-	if got, want := float64(up)/float64(len(hits)), rectangleFactor(w/2, d/2, h-1e-3); len(hits) != 1<<12 || math.Abs(got-want) > 0.005 {
+	if got, want := float64(up)/float64(len(hits)), rectangleFactor(w/2, d/2, h-1e-3); len(hits) != 1<<12 || !(math.Abs(got-want) <= 0.005) {
 		t.Errorf("of %d rays %g meet the ceiling, want %g", len(hits), got, want)
 	}
 }
@@ -287,7 +287,7 @@ func TestRaysOfPlacesFindCells(t *testing.T) {
 		t.Errorf("by cell, whether a ray has met it: %v", met)
 	}
 	for i := range tr.cells {
-		if c := &tr.cells[i]; math.Abs(c.at.Z) > 1e-9 {
+		if c := &tr.cells[i]; !(math.Abs(c.at.Z) <= 1e-9) {
 			t.Errorf("cell %d lies at %v, and not on the floor", i, c.at)
 		}
 	}

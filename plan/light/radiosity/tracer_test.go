@@ -84,7 +84,7 @@ func TestOutlinesWithACornerTwice(t *testing.T) {
 		f.corners = append(f.corners, r3.Vec{X: p.X, Y: p.Y})
 	}
 	on, cut := newTracer(&mesh{bvh: solid.NewBVH(&solid.Set{})}).onFace(&f, []r3.Vec{{X: 0.5, Y: 0.5}, {X: 2, Y: 0.5}, {X: 2, Y: 1.5}, {X: 0.5, Y: 1.5}})
-	if !cut || on == nil || math.Abs(areaOf(on)-0.5) > 1e-9 {
+	if !cut || on == nil || !(math.Abs(areaOf(on)-0.5) <= 1e-9) {
 		t.Errorf("of 1.5 m² %v is on the face, cut: %v", on, cut)
 	}
 }
