@@ -220,3 +220,24 @@ func TestWhatShinesOnAMirror(t *testing.T) {
 		}
 	}
 }
+
+// A patch behind one mirror is lit by the next one as if that were alone: by the lamp's image, by hand. A board before a mirror, or behind it, in the list of
+// a set leaves both what they are.
+func TestMirrorsOneAfterTheOther(t *testing.T) {
+	level := glass(solid.Sheet{ID: 1, Corners: []r3.Vec{{X: -1.6, Y: -0.1, Z: 1}, {X: -1.4, Y: -0.1, Z: 1}, {X: -1.4, Y: 0.1, Z: 1}, {X: -1.6, Y: 0.1, Z: 1}}}, lookingGlass)
+	wall := glass(solid.Sheet{ID: 2, Corners: []r3.Vec{{X: 2, Y: 3}, {X: 2, Y: -3}, {X: 2, Y: -3, Z: 4}, {X: 2, Y: 3, Z: 4}}}, lookingGlass)
+	silvered := silver(solid.Sheet{ID: 3, Corners: []r3.Vec{{X: -4, Y: 8}, {X: -4, Y: 9}, {X: -4, Y: 9, Z: 1}, {X: -4, Y: 8, Z: 1}}}, 0.8, 12)
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 0.5, Z: 2}, r3.Vec{X: 0.5}), Source: photometry.FromCandela(1000, photometry.Uniform{}, photometry.Opening{})}
+	corners, normal := tile(0, 0, 0.02, 1)
+	for name, sheets := range map[string][]solid.Sheet{"the far one first": {level, wall}, "last": {wall, level}, "a board first": {silvered, level, wall}, "a board between": {level, silvered, wall}} {
+		w := build(t, &solid.Set{Sheets: sheets}, Options{Workers: 1})
+		if len(w.mirrors) != 2 || len(w.boards) != len(sheets)-2 {
+			t.Fatalf("%s: %d mirrors and %d boards", name, len(w.mirrors), len(w.boards))
+		}
+		lamp := w.surfaceLampOf(w.newLamp(&e))
+		lamp.SetPatch(0, corners, normal)
+		straight, image := 0.5*0.5+4, 3.5*3.5+4.0
+		want := 1000 * (2/math.Pow(straight, 1.5) + lookingGlass*2/math.Pow(image, 1.5)) * 0.02 * 0.02
+		close(t, name, lamp.Flux(0, corners, false).Y()/want, 1, 1e-3)
+	}
+}

@@ -231,3 +231,12 @@ func TestStretchOfATube(t *testing.T) {
 		}
 	}
 }
+
+// The steps of an additive lattice are what is left of odd multiples of half a step once whole ones are taken off.
+func TestFractionalSteps(t *testing.T) {
+	for _, c := range []struct{ step, at0, at1, at2 float64 }{{0.6, 0.3, 0.9, 0.5}, {0.75, 0.375, 0.125, 0.875}, {0.25, 0.125, 0.375, 0.625}} {
+		for i, want := range []float64{c.at0, c.at1, c.at2} {
+			close(t, "step", fractionalStep(i, c.step), want, 1e-12)
+		}
+	}
+}
