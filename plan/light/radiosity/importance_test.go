@@ -102,6 +102,23 @@ func TestRaysGoWhereMuchHangs(t *testing.T) {
 	}
 }
 
+// What a patch gets beyond its own rays counts from those that its area gives it: one of 0.05 m² has 32, one of 0.07 m² 64, and 20 more are enough for
+// the next power of two of the one alone.
+func TestFurtherRaysBySize(t *testing.T) {
+	for _, c := range []struct {
+		wide, high float64
+		want       []int
+	}{{0.25, 0.2, []int{64}}, {0.2, 0.25, []int{64}}, {0.35, 0.2, nil}, {0.2, 0.35, nil}} {
+		tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: c.wide}, r3.Vec{Y: c.high}, 1, 1, 0.5))
+		tr.sees(1, black)
+		tr.quality = Quality{Patch: 0.5, Links: 64, More: 20}
+		tr.places = []place{{hits: []uint32{4}}}
+		if _, want := tr.chooseForRays(); !slices.Equal(want, c.want) {
+			t.Errorf("%g by %g m gets %v rays, want %v", c.wide, c.high, want, c.want)
+		}
+	}
+}
+
 // A patch gets fewer rays where it is small: half for each quarter of the area of a whole one, down to sixteen.
 func TestRaysOfSmallPatches(t *testing.T) {
 	q := Quality{Patch: 0.5, Links: 64}
