@@ -192,3 +192,24 @@ func TestKeysOfWays(t *testing.T) {
 		t.Errorf("keys are %+v", g.keys)
 	}
 }
+
+// What was read of each receptor is given by receptor and lamp; of a solution that was read by none there is nothing.
+func TestReadingsByReceptorAndLamp(t *testing.T) {
+	s := &Solution{readings: []reading{
+		{keys: []Key{{}}, values: [][]colour.RGB{{grey(1)}, {grey(2)}}, spread: []float64{0.1, 0.2}},
+		{keys: []Key{{}, {}}, values: [][]colour.RGB{{grey(3), grey(4)}, {grey(5), grey(6)}}, spread: []float64{0.3, 0.4}},
+	}}
+	for i := range 2 {
+		for lamp := range 2 {
+			if got, want := s.Spread(i, lamp), []float64{0.1, 0.2, 0.3, 0.4}[2*i+lamp]; got != want {
+				t.Errorf("receptor %d, lamp %d: spread %g, want %g", i, lamp, got, want)
+			}
+			if got, want := s.Point(i, lamp), [][]colour.RGB{{grey(1)}, {grey(2)}, {grey(3), grey(4)}, {grey(5), grey(6)}}[2*i+lamp]; !slices.Equal(got, want) || len(s.Keys(i)) != len(want) {
+				t.Errorf("receptor %d, lamp %d: %v by %d ways, want %v", i, lamp, got, len(s.Keys(i)), want)
+			}
+		}
+	}
+	if none := (&Solution{}); none.Keys(0) != nil || none.Point(0, 0) != nil || none.Spread(0, 0) != 0 {
+		t.Error("of what was not read something is given")
+	}
+}
