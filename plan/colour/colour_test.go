@@ -89,7 +89,7 @@ func TestCCTUndoesWhite(t *testing.T) {
 	for range 3000 {
 		w := colour.White{Kelvin: 1000 * math.Pow(40, r.Float64()), Duv: r.Float64()*0.09 - 0.045}
 		kelvin, duv := colour.CCT(w.XY())
-		if math.Abs(kelvin/w.Kelvin-1) > 1e-4 || math.Abs(duv-w.Duv) > 1e-6 {
+		if !(math.Abs(kelvin/w.Kelvin-1) <= 1e-4) || !(math.Abs(duv-w.Duv) <= 1e-6) {
 			t.Fatalf("%+v comes back as %.3f K, Duv %.7f", w, kelvin, duv)
 		}
 	}

@@ -86,7 +86,7 @@ func TestChromaIsReducedToWhatAScreenShows(t *testing.T) {
 		if least > 1 && most < 254 {
 			t.Errorf("%+v is shown as %v, which could be more colourful", c, got)
 		}
-		if turn := math.Abs(math.Remainder(seen.H-c.H, 360)); turn > 1.5 || math.Abs(seen.L-c.L) > 0.6 {
+		if turn := math.Abs(math.Remainder(seen.H-c.H, 360)); turn > 1.5 || !(math.Abs(seen.L-c.L) <= 0.6) {
 			t.Errorf("%+v is shown as %+v: another hue or lightness", c, seen)
 		}
 		if seen.C < 20 || seen.C >= c.C {
@@ -102,4 +102,28 @@ func TestDarkGreys(t *testing.T) {
 			t.Errorf("a grey of lightness %g is %v, want %d", lightness, got, code)
 		}
 	}
+}
+
+// Drawn darker a colour is less chromatic by as much, so that it keeps its saturation.
+func TestDisplayKeepsSaturation(t *testing.T) {
+	camera := colour.White{Kelvin: 5600, Daylight: true}.XY()
+	warm := colour.White{Kelvin: 4800}.RGB()
+	light := colour.Display(warm, camera, 80).LCH()
+	for _, lightness := range []float64{60, 40, 20} {
+		dark := colour.Display(warm, camera, lightness).LCH()
+		within(t, "chroma by lightness", dark.C/dark.L, light.C/light.L, 0.06*light.C/light.L)
+	}
+	if light.C < 5 || light.C > 30 {
+		t.Errorf("a chroma of %g tells nothing", light.C)
+	}
+}
+
+// The locus of daylight has one formula up to 7000 K and another beyond: CIE 15, both written out here.
+func TestDaylightAt7000K(t *testing.T) {
+	const k = 7000.0
+	x := -4.6070e9/(k*k*k) + 2.9678e6/(k*k) + 0.09911e3/k + 0.244063
+	within(t, "x", colour.Daylight(k)[0], x, 1e-12)
+	const above = 7000.001
+	x = -2.0064e9/(above*above*above) + 1.9018e6/(above*above) + 0.24748e3/above + 0.237040
+	within(t, "x beyond", colour.Daylight(above)[0], x, 1e-12)
 }

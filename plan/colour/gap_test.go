@@ -11,7 +11,7 @@ import (
 func TestGapBetween(t *testing.T) {
 	xy := func(k, duv float64) [2]float64 { return colour.White{Kelvin: k, Duv: duv}.XY() }
 	g, ok := colour.GapBetween(xy(3200, 0.005), xy(5600, -0.001))
-	if !ok || math.Abs(g.Mired-(1e6/3200-1e6/5600)) > 0.1 || math.Abs(g.Duv-0.006) > 1e-4 {
+	if !ok || !(math.Abs(g.Mired-(1e6/3200-1e6/5600)) <= 0.1) || !(math.Abs(g.Duv-0.006) <= 1e-4) {
 		t.Errorf("%+v %v", g, ok)
 	}
 	if _, ok := colour.GapBetween([2]float64{0.17, 0.11}, xy(5600, 0)); ok {
@@ -41,7 +41,7 @@ func TestGapPasses(t *testing.T) {
 			t.Errorf("%+v passes: %v", c.gap, !c.passes)
 		}
 	}
-	if got := (colour.Gap{Mired: -60, Duv: 0.024}).Size(); math.Abs(got-5) > 1e-12 {
+	if got := (colour.Gap{Mired: -60, Duv: 0.024}).Size(); !(math.Abs(got-5) <= 1e-12) {
 		t.Errorf("3 and 4 limits off are %g, want 5", got)
 	}
 }

@@ -16,7 +16,7 @@ func TestObserverSums(t *testing.T) {
 		}
 	}
 	for i := range got {
-		if math.Abs(got[i]-want[i]) > 5e-6 {
+		if !(math.Abs(got[i]-want[i]) <= 5e-6) {
 			t.Errorf("sum %d of the observer = %.6f, want %.5f", i, got[i], want[i])
 		}
 	}

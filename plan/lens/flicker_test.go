@@ -62,7 +62,7 @@ func TestSwingOfExposedRows(t *testing.T) {
 			}
 		}
 		got := s.Swing(r)
-		if math.Abs(got.Frames-want.Frames) > 0.02*want.Frames+2e-3 || math.Abs(got.Rows-want.Rows) > 0.02*want.Rows+2e-3 {
+		if !(math.Abs(got.Frames-want.Frames) <= 0.02*want.Frames+2e-3) || !(math.Abs(got.Rows-want.Rows) <= 0.02*want.Rows+2e-3) {
 			t.Errorf("%+v by %+v: %+v, and row by row %+v", r, s, got, want)
 		}
 	}
@@ -106,7 +106,7 @@ func TestGathered(t *testing.T) {
 	for _, r := range []Ripple{{Hertz: 100, Depth: 1}, {Hertz: 120, Depth: 0.13}, {Hertz: 400, Duty: 0.35}} {
 		for _, seconds := range []float64{1.0 / 48, 1.0 / 50, 1.0 / 500} {
 			for _, crest := range []float64{0, 0.2, 0.7} {
-				if got, want := r.Gathered(crest, seconds), exposed(r, -crest/r.Hertz, seconds); math.Abs(got-want) > 2e-3 {
+				if got, want := r.Gathered(crest, seconds), exposed(r, -crest/r.Hertz, seconds); !(math.Abs(got-want) <= 2e-3) {
 					t.Errorf("%+v, crest after %g, %g s: %.5f, and summed %.5f", r, crest, seconds, got, want)
 				}
 			}
@@ -129,13 +129,13 @@ func TestSafeShutters(t *testing.T) {
 	}
 	s := Shutter{FPS: 24, Seconds: 1.0 / 48, Readout: 0.012}
 	x := math.Pi * 100 / 48
-	if w := s.Swing(full); math.Abs(w.Frames-2*math.Sin(x)/x) > 1e-4 || math.Abs(w.Beat-4) > 1e-9 {
+	if w := s.Swing(full); !(math.Abs(w.Frames-2*math.Sin(x)/x) <= 1e-4) || !(math.Abs(w.Beat-4) <= 1e-9) {
 		t.Errorf("at 24 fps and 180° %+v, want %.4f four times a second", w, 2*math.Sin(x)/x)
 	}
-	if seconds, ok := s.SafeSeconds(100); !ok || math.Abs(seconds-1.0/50) > 1e-12 {
+	if seconds, ok := s.SafeSeconds(100); !ok || !(math.Abs(seconds-1.0/50) <= 1e-12) {
 		t.Errorf("safe at %g s", seconds)
 	}
-	if fps := s.SafeFPS(100); math.Abs(fps-25) > 1e-9 {
+	if fps := s.SafeFPS(100); !(math.Abs(fps-25) <= 1e-9) {
 		t.Errorf("safe at %g fps", fps)
 	}
 	if _, ok := (Shutter{FPS: 240, Seconds: 1.0 / 480}).SafeSeconds(100); ok {
@@ -174,11 +174,11 @@ func TestFramesInStep(t *testing.T) {
 	gathered := math.Sin(half) / half
 	for n, want := range map[float64]float64{2: 2, 3: 2 * math.Cos(math.Pi/6), 4: 2, 5: 2 * math.Cos(math.Pi/10), 7: 2, 9: 2 * math.Cos(math.Pi/18)} {
 		s := Shutter{FPS: full.Hertz / (4 + 1/n), Seconds: seconds}
-		if got := s.Swing(full).Frames; math.Abs(got-want*gathered) > 1e-3 {
+		if got := s.Swing(full).Frames; !(math.Abs(got-want*gathered) <= 1e-3) {
 			t.Errorf("%g moments: frames differ by %.4f, want %.4f", n, got, want*gathered)
 		}
 	}
-	if got := (Shutter{FPS: full.Hertz / (4 + 1.0/3 + 1e-3), Seconds: seconds}).Swing(full).Frames; math.Abs(got-2*gathered) > 1e-3 {
+	if got := (Shutter{FPS: full.Hertz / (4 + 1.0/3 + 1e-3), Seconds: seconds}).Swing(full).Frames; !(math.Abs(got-2*gathered) <= 1e-3) {
 		t.Errorf("out of step frames differ by %.4f, want %.4f", got, 2*gathered)
 	}
 }
@@ -188,7 +188,7 @@ func TestRowsOfAShortReadout(t *testing.T) {
 	full := Ripple{Hertz: 100, Depth: 1}
 	for _, degrees := range []float64{1, 30, 90, 180} {
 		s := Shutter{FPS: 25, Seconds: 1e-6, Readout: degrees / 360 / full.Hertz}
-		if got, want := s.Swing(full).Rows, 2*math.Sin(degrees*math.Pi/360); math.Abs(got-want) > 1e-4 {
+		if got, want := s.Swing(full).Rows, 2*math.Sin(degrees*math.Pi/360); !(math.Abs(got-want) <= 1e-4) {
 			t.Errorf("a readout over %g° of the wave: rows differ by %.5f, want %.5f", degrees, got, want)
 		}
 	}
@@ -205,7 +205,38 @@ func TestSteadyLight(t *testing.T) {
 			t.Errorf("%+v gathers %g in no time", r, got)
 		}
 	}
-	if seconds, ok := (Shutter{FPS: 100, Seconds: 1.0 / 200}).SafeSeconds(100); !ok || math.Abs(seconds-0.01) > 1e-12 {
+	if seconds, ok := (Shutter{FPS: 100, Seconds: 1.0 / 200}).SafeSeconds(100); !ok || !(math.Abs(seconds-0.01) <= 1e-12) {
 		t.Errorf("a frame of one period: safe at %g s, %v", seconds, ok)
+	}
+}
+
+// The whole number nearest by ratio is the next where the number of periods lies over the root of their product; it is no less than one and no more
+// than a most.
+func TestNearerCount(t *testing.T) {
+	for _, c := range []struct{ periods, most, want float64 }{
+		{0.3, 9, 1}, {1, 9, 1}, {1.41, 9, 1}, {1.42, 9, 2}, {2.44, 9, 2}, {2.46, 9, 3}, {5, 9, 5}, {5.47, 9, 5}, {5.48, 9, 6}, {8.6, 9, 9}, {20, 9, 9}, {1.9, 1, 1}, {99.49, math.Inf(1), 99}, {99.5, math.Inf(1), 100},
+	} {
+		if got := nearerCount(c.periods, c.most); got != c.want {
+			t.Errorf("%g periods, %g at most: %g, want %g", c.periods, c.most, got, c.want)
+		}
+	}
+}
+
+// Frames fall into step with what pulses where their periods are whole to a millionth of themselves: one that drifts by less than that stands, and one
+// that drifts by more comes and goes.
+func TestHowCloseIsInStep(t *testing.T) {
+	for _, periods := range []float64{4, 40} {
+		for _, c := range []struct {
+			off   float64 // share of the periods of a frame
+			stays bool
+		}{{0, true}, {0.9e-6, true}, {-0.9e-6, true}, {1.1e-6, false}, {-1.1e-6, false}} {
+			r := Ripple{Hertz: 25 * periods * (1 + c.off), Depth: 1}
+			w := Shutter{FPS: 25, Seconds: 1.0 / 333, Readout: 0.01}.Swing(r)
+			if stays := w.Frames == 0 && w.Beat == 0; stays != c.stays {
+				t.Errorf("%g periods a frame and %g of them: %+v", periods, c.off, w)
+			} else if want := math.Abs(25 * periods * c.off); !stays && !(math.Abs(w.Beat-want) <= 1e-9) {
+				t.Errorf("it comes and goes %g times a second, want %g", w.Beat, want)
+			}
+		}
 	}
 }

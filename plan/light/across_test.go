@@ -24,7 +24,7 @@ func TestFacesAcrossAPlane(t *testing.T) {
 				want := overOpening(&e, &r)
 				for _, quick := range []bool{false, true} {
 					tr := &tracer{visibleSums: newVisibleSums(w.bvh), quick: quick}
-					if got := tr.total(l, &r).Y(); math.Abs(got/want-1) > 0.005 {
+					if got := tr.total(l, &r).Y(); !(math.Abs(got/want-1) <= 0.005) {
 						t.Errorf("%s, form %d, quickly %v, at %v: %.5g lx, want %.5g", name, o.Form, quick, at, got, want)
 					}
 				}

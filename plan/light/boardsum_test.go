@@ -75,7 +75,7 @@ func TestLightByABoardIsASum(t *testing.T) {
 					tr := &tracer{visibleSums: newVisibleSums(world.bvh), quick: quick}
 					got := totalOf(tr.byBoard(l, b, &r))
 					for c := range got {
-						if math.Abs(got[c]-want[c]) > slack*whole {
+						if !(math.Abs(got[c]-want[c]) <= slack*whole) {
 							t.Errorf("%s, %+v to %v, quickly %v: %.5g lx, want %.5g, of %.5g", name, o, r.At, quick, got, want, whole)
 							break
 						}
@@ -180,6 +180,47 @@ func TestPatchesSeeBoards(t *testing.T) {
 		}
 		if got := lamp.boards[0].setPatch(0, []r3.Vec{corner(-0.1, -0.1), corner(0.1, -0.1), corner(0.1, 0.1), corner(-0.1, 0.1)}, c.normal); got != c.want {
 			t.Errorf("%s: %d, want %d", name, got, c.want)
+		}
+	}
+}
+
+// By how many points of a face it is known how it lights a board: each way as many as lie a share of the lobe apart, and two more; of one close to the
+// board as many as lie apart like the places of its finest table.
+func TestPointsOfATable(t *testing.T) {
+	const power, side = 100.0, 3.2 // half a width of the lobe is 0.1
+	for _, c := range []struct {
+		near       float64
+		wide, high float64
+		points     int
+	}{
+		{2, 1, 0.5, (4 + 2) * (2 + 2)},       // 0.32 m apart
+		{1, 1, 0.5, (7 + 2) * (4 + 2)},       // 0.16 m
+		{0.01, 0.45, 0.3, (5 + 2) * (3 + 2)}, // 3.2 m in 32
+	} {
+		b := &litBoard{board: &board{Mirror: solid.Mirror{Corners: boardAt(1, side, 1, 12).Corners, Plane: solid.Plane{N: r3.Vec{Z: 1}}, Power: power}}, near: c.near}
+		e := Emitter{Frame: down(2), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(c.wide, c.high)}}
+		places := b.table(newLamp(&e, 1, 1, 1), tableOrders[0])
+		if len(places) != tableOrders[0]*tableOrders[0] {
+			t.Fatalf("%d places", len(places))
+		}
+		for i := range places {
+			if got := len(places[i].rays); got != c.points {
+				t.Errorf("from %g m place %d is lit by %d points, want %d", c.near, i, got, c.points)
+			}
+		}
+	}
+}
+
+// For single receptors the points of a face that lights a board lie closer: 0.8 of half a width of the lobe apart, as seen from the nearest of the board.
+func TestPointsThatLightABoard(t *testing.T) {
+	for _, height := range []float64{1, 2, 3} {
+		w := build(t, &solid.Set{Sheets: []solid.Sheet{boardAt(1, 2, 2, 12)}}, Options{Direct: true})
+		e := Emitter{Frame: down(height), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(0.9, 0.4)}}
+		l := w.newLamp(&e)
+		lobe := math.Sqrt(math.Log(math.Cos(6*radian)) / math.Log(0.5)) // one over the root of the power that falls to a half at 6 degrees
+		apart := 0.8 * lobe * height
+		if got, want := len(l.boards[0].points), int((math.Ceil(0.9/apart)+2)*(math.Ceil(0.4/apart)+2)); got != want {
+			t.Errorf("from %g m it is lit by %d points, want %d", height, got, want)
 		}
 	}
 }

@@ -242,7 +242,7 @@ func TestShuffledPoints(t *testing.T) {
 			for _, p := range out[from : from+run] {
 				mean += p.X / float64(run)
 			}
-			if math.Abs(mean-0.5) > max(0.02, 1/float64(run)) {
+			if !(math.Abs(mean-0.5) <= max(0.02, 1/float64(run))) {
 				t.Errorf("of %d points, %d from %d on lie about %g", n, run, from, mean)
 			}
 		}

@@ -27,13 +27,13 @@ func TestRaysLeaveALampInRings(t *testing.T) {
 		if ring%2 == 1 {
 			turn += math.Pi / emitRound
 		}
-		if got := math.Atan2(r3.Dot(d, e.Frame.Up()), r3.Dot(d, e.Frame.Right)); math.Abs(math.Remainder(got-turn, 2*math.Pi)) > 1e-6 || o != e.Frame.At {
+		if got := math.Atan2(r3.Dot(d, e.Frame.Up()), r3.Dot(d, e.Frame.Right)); !(math.Abs(math.Remainder(got-turn, 2*math.Pi)) <= 1e-6) || o != e.Frame.At {
 			t.Errorf("ray %d of ring %d goes out at %v, turned by %g rad, want %g", k, ring, o, got, turn)
 		}
 		n++
 		return true
 	})
-	if n != emitRings*emitRound || math.Abs(2*math.Pi*sum-1000) > 1e-9 {
+	if n != emitRings*emitRound || !(math.Abs(2*math.Pi*sum-1000) <= 1e-9) {
 		t.Errorf("%d rays weigh %g", n, sum)
 	}
 	if part := b.eachRay(func(_, _ r3.Vec, _ float64) bool { n++; return false }); n != emitRings*emitRound+1 || !(part > 0 && part < sum/100) {
@@ -72,4 +72,37 @@ func TestRaysLandInAClosedRoom(t *testing.T) {
 			t.Errorf("%s: all has landed: %v, %g lm", name, all, flux)
 		}
 	}
+}
+
+// Rays of a face start all over it, those of each ring at as many of its points; none goes behind it, and their weights go ahead and aside as the light of
+// a cosine does.
+func TestRaysStartAllOverAFace(t *testing.T) {
+	e := Emitter{Frame: looking(r3.Vec{Z: 2}, r3.Vec{X: 1, Y: 2}), Source: photometry.Source{Flux: math.Pi, Distribution: photometry.Cosine{}, Opening: face(0.6, 0.4)}}
+	b := surfaceLampOf(t, &solid.Set{}, e)
+	starts, all := map[r3.Vec]bool{}, map[r3.Vec]bool{}
+	rays := 0
+	var mean, square r3.Vec
+	sum := b.eachRay(func(o, d r3.Vec, weight float64) bool {
+		own, at := b.l.local(d), b.l.local(r3.Sub(o, b.l.at))
+		mean = r3.Add(mean, r3.Scale(weight, own))
+		square = r3.Add(square, r3.Scale(weight, r3.Vec{X: own.X * own.X, Y: own.Y * own.Y, Z: own.Z * own.Z}))
+		if !(math.Abs(at.X) <= 0.3) || !(math.Abs(at.Y) <= 0.2) || !(math.Abs(at.Z) <= 1e-12) || own.Z < 0 {
+			t.Errorf("a ray starts at %v of the opening along %v", at, own)
+		}
+		starts[o], all[o] = true, true
+		if rays++; rays%emitRound == 0 {
+			if len(starts) < emitRound*3/4 {
+				t.Errorf("the last %d rays start at %d points", emitRound, len(starts))
+			}
+			clear(starts)
+		}
+		return true
+	})
+	if len(all) < len(b.points)*3/4 {
+		t.Errorf("all rays start at %d points of %d", len(all), len(b.points))
+	}
+	close(t, "sum of weights", sum, 0.5, 0.01)
+	close(t, "ahead", mean.Z/sum, 2./3, 0.01)
+	close(t, "squares to the right", square.X/sum, 0.25, 0.01)
+	close(t, "squares up", square.Y/sum, 0.25, 0.01)
 }

@@ -54,7 +54,7 @@ func TestANewKindOfEmitter(t *testing.T) {
 			b.Field(0, Levels{"a": {1, 1, 1}}, field)
 			for n, lux := range field {
 				total, _ := b.Point(n, Levels{"a": {1, 1, 1}})
-				if want := total.Y(); math.Abs(float64(lux)-want) > 1e-3*want || want <= 0 {
+				if want := total.Y(); !(math.Abs(float64(lux)-want) <= 1e-3*want) || want <= 0 {
 					t.Errorf("%s, opening %v, point %d: %g lx on the lattice, %g at a receptor", name, opening, n, lux, want)
 				}
 			}

@@ -47,7 +47,7 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 					total, _ := b.Point(p, d)
 					want = total.Y()
 				}
-				if math.Abs(got-want) > 1e-3*math.Max(want, 5) {
+				if !(math.Abs(got-want) <= 1e-3*math.Max(want, 5)) {
 					t.Errorf("scene %d, lamp %s, %v: field %.6g, rays %.6g", scene, e.Name, to.Points[p].At, got, want)
 				}
 			}
@@ -84,7 +84,7 @@ func TestFieldsOfOddLamps(t *testing.T) {
 			t.Errorf("lattice %d: mean %.3f %%, 95th percentile %.2f %%", kind, 100*mean, 100*p95)
 		}
 		for n, lux := range want[kind] {
-			if math.Abs(got[kind][n]-lux) > 0.05*max(lux, 10) {
+			if !(math.Abs(got[kind][n]-lux) <= 0.05*max(lux, 10)) {
 				t.Errorf("lattice %d: %.4g lx, want %.4g", kind, got[kind][n], lux)
 			}
 		}
@@ -199,7 +199,7 @@ func TestDomeInThePlaceItself(t *testing.T) {
 	l := Lattice{Origin: r3.Vec{X: -2, Y: -2, Z: 1}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, NU: 5, NV: 5, Response: Dome, Toward: &r3.Vec{Z: 1}}
 	field := make([]float32, 25)
 	basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}}).Field(0, Levels{"bulb": {1, 1, 1}}, field)
-	if got, want := float64(field[12]), 100.0/4/2; math.Abs(got-want) > 1e-6*want {
+	if got, want := float64(field[12]), 100.0/4/2; !(math.Abs(got-want) <= 1e-6*want) {
 		t.Errorf("%g lx in the place itself, want %g", got, want)
 	}
 	l.Response = Cosine
@@ -252,7 +252,7 @@ func TestDomesThatTurnInLongRows(t *testing.T) {
 			b.Field(0, Levels{"a": {1, 1, 1}}, field)
 			for n, lux := range field {
 				total, _ := b.Point(n, Levels{"a": {1, 1, 1}})
-				if math.Abs(float64(lux)-total.Y()) > 1e-3*total.Y() {
+				if !(math.Abs(float64(lux)-total.Y()) <= 1e-3*total.Y()) {
 					t.Fatalf("%d in a row, opening %v, point %d: %g lx on the lattice, %g at a receptor", nu, o, n, lux, total.Y())
 				}
 			}
@@ -286,7 +286,7 @@ func TestHiddenStretches(t *testing.T) {
 				t.Fatal(err)
 			}
 			for k := range want {
-				if math.Abs(float64(got[k]-want[k])) > 1e-9*l.flux {
+				if !(math.Abs(float64(got[k]-want[k])) <= 1e-9*l.flux) {
 					t.Fatalf("room %d, lamp %s, point %d: %g lx, traced alone %g", n, lights[i].Name, k, got[k], want[k])
 				}
 			}

@@ -76,7 +76,7 @@ func TestWholeOpeningsOnSurfaces(t *testing.T) {
 					}
 				}
 			}
-			if math.Abs(sum/all-1) > ofAll {
+			if !(math.Abs(sum/all-1) <= ofAll) {
 				t.Errorf("%s at %g sizes: %.5g of the light on a surface", name, sizes, sum/all)
 			}
 		}
@@ -182,9 +182,29 @@ func TestHowManyPlacesStandForAPart(t *testing.T) {
 				cd := e.Source.Intensity(e.Frame.Local(r3.Vec{X: -x / far, Y: -y / far, Z: -near / far}))
 				want += cd / 16 * near / (far * far * far) * side * side * from / (n * n)
 			}
-			if math.Abs(got/want-1) > 0.03 {
+			if !(math.Abs(got/want-1) <= 0.03) {
 				t.Errorf("a part %g times as long as %g m gives %.5g lx, want %.5g", c.longest, near, got, want)
 			}
+		}
+	}
+}
+
+// The short rules agree with the whole: 2.99 sizes off the longer one is asked, 3.01 off the shorter, whatever the size.
+func TestShortRulesByDistance(t *testing.T) {
+	w := build(t, &solid.Set{}, Options{})
+	for _, size := range []float64{0.2, 1, 4} {
+		e := Emitter{Name: "a", Frame: down(3), Source: photometry.Source{Flux: 1000, Distribution: photometry.NewFaceLobe(60, 100), Opening: face(size, size/2)}}
+		b := w.newSurfaceLamp(newLamp(&e, w.faces, w.tubes, w.bundle))
+		for _, c := range []struct {
+			far  float64
+			rule []node
+		}{{1.01, b.coarse}, {2.99, b.coarse}, {3.01, b.distant}, {30, b.distant}} {
+			r := &Receptor{At: r3.Vec{X: size * c.far * 0.6, Z: 3 - size*c.far*0.8}, Axis: up}
+			want := 0.0
+			for i := range c.rule {
+				want += c.rule[i].weight * b.l.fromPoint(c.rule[i].at, r)
+			}
+			close(t, "light", b.whole(r)/want, 1, 1e-12)
 		}
 	}
 }

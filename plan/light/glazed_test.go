@@ -152,3 +152,40 @@ func TestFieldThroughManyPanes(t *testing.T) {
 		close(t, fmt.Sprintf("%.2f m aside", r.At.X), float64(field[i])/at(r), 1, 1e-3)
 	}
 }
+
+// Over a part of a lamp that is seen through glass from steeply aside the mean of what passes is found from its middle and its corners: nearer to the
+// mean over many places than what passes from the middle, by five times. Where other panes stand before a corner, it counts as the middle.
+func TestGlassOverAPartOfALamp(t *testing.T) {
+	const n = 100
+	pane := angled(1, r3.Vec{Z: 1}, 20, 20)
+	l := newLamp(&Emitter{Frame: down(1.2), Source: photometry.Source{Flux: 1, Distribution: photometry.Cosine{}, Opening: face(0.6, 0.6)}}, 1, 1, 1)
+	other := angled(2, r3.Vec{X: 0.85, Z: 1.1}, 0.3, 20) // before two of the corners
+	for _, c := range []struct {
+		panes []solid.Sheet
+		by    float64 // how much of what the corners tell is left
+	}{{[]solid.Sheet{pane}, 1}, {[]solid.Sheet{pane, other}, 0.5}} {
+		tr := &tracer{visibleSums: newVisibleSums(solid.NewBVH(&solid.Set{Sheets: c.panes}))}
+		r := &Receptor{At: r3.Vec{X: 2.4, Z: 0.8}, Axis: up}
+		tr.panes, _ = tr.BVH.Segment(l.at, r.At, nil, nil)
+		got := tr.overAngles(l.corners[:], r)
+		ratio := func(p r3.Vec) float64 {
+			way := r3.Sub(r.At, p)
+			return pane.Front.Glass.Ratio(-way.Z / r3.Norm(way))
+		}
+		middle, mean, corners := ratio(l.at), 0.0, 0.0
+		for i := range n * n {
+			mean += ratio(l.world(r3.Vec{X: ((float64(i%n)+0.5)/n - 0.5) * 0.6, Y: ((float64(i/n)+0.5)/n - 0.5) * 0.6})) / (n * n)
+		}
+		for _, p := range l.corners {
+			if c.by == 1 || p.X < 0 {
+				corners += ratio(p) / 4
+			} else {
+				corners += middle / 4
+			}
+		}
+		close(t, "by the rule of Simpson", got, (corners/middle+2)/3, 1e-3)
+		if c.by == 1 && math.Abs(got-mean/middle) > 0.2*math.Abs(1-mean/middle) {
+			t.Errorf("%g of what passes from the middle, want %g", got, mean/middle)
+		}
+	}
+}

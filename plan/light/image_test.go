@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/photometry"
@@ -31,7 +32,7 @@ func TestRimsOfAnImage(t *testing.T) {
 				onWall++
 				right, up := -p.Y, p.Z-1.5 // the lamp's right lies along -y
 				out := max(up-0.4*radius, right-0.8*radius, math.Hypot(right, up)-radius)
-				if math.Abs(out) > 0.005 {
+				if !(math.Abs(out) <= 0.005) {
 					t.Errorf("(%.3f, %.3f) lies %.4f m off the rim", right, up, out)
 				}
 			case rim.On == 2 && rim.Normal.Z > 0.9:
@@ -85,6 +86,22 @@ func TestAnImageInAnyTurn(t *testing.T) {
 			ahead := r3.Dot(d, l.axis)
 			close(t, "right", r3.Dot(d, l.right)/ahead, want[i].X, 1e-12)
 			close(t, "up", r3.Dot(d, l.up)/ahead, want[i].Y, 1e-12)
+		}
+	}
+}
+
+// In the open a wedge of an image has an arc at its far side: rays a degree apart or less.
+func TestArcOfAnImage(t *testing.T) {
+	e := gated(photometry.Cut{Angle: 90, Depth: 0.3})
+	got := build(t, &solid.Set{}, Options{}).Wedge(&e, 0.5, limits)
+	wide := got.Left + got.Right
+	if want := 2 + int(math.Ceil(wide)); len(got.Outline) != want {
+		t.Errorf("%g degrees have %d corners, want %d", wide, len(got.Outline), want)
+	}
+	for i, p := range got.Outline[1:] {
+		close(t, "reach", r2.Norm(p), limits.Reach, 1e-9)
+		if q := got.Outline[1:][max(i-1, 0)]; r2.Norm(r2.Sub(p, q)) > limits.Reach*1.05*radian {
+			t.Errorf("from %v to %v is more than a degree", q, p)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package light
 
 import (
+	"math"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -118,6 +119,21 @@ func TestPartsThroughTwoPanes(t *testing.T) {
 			if d := got[n] - want[n]; d > 0.05*want[n]+0.5 || d < -0.05*want[n]-0.5 {
 				t.Errorf("channel %d, point %d: %.4g lx, want %.4g", c, n, got[n], want[n])
 			}
+		}
+	}
+}
+
+// What a point sees of an opening by its shares is no more than the whole; what comes through panes is less by what passes them from aside, and each
+// channel by what the panes pass.
+func TestSharesOfAPointOfABand(t *testing.T) {
+	for _, c := range []struct{ whole, straight, paned float64 }{{math.Inf(1), 3, 5}, {8, 3, 5}, {4, 1.5, 2.5}} {
+		d := &bandSummer{channels: 2, shares: []partial{{colour.RGB{1, 1, 1}, []float64{0, 3}}, {colour.RGB{0.5, 0.25, 1}, []float64{7, 5}}}}
+		d.sums[0], d.sums[1] = []float64{0, 100}, []float64{0, 200}
+		d.total(1, c.whole, colour.RGB{0.9, 0.8, 1}, 0.6)
+		for k, had := range []float64{100, 200} {
+			outer, pane := []float64{0.9, 0.8}[k], []float64{0.5, 0.25}[k]
+			close(t, "sum", d.sums[k][1]-had, outer*(c.straight+0.6*pane*c.paned), 1e-12)
+			close(t, "the other point", d.sums[k][0], 0, 0)
 		}
 	}
 }

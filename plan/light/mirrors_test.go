@@ -189,3 +189,55 @@ func TestMirrorFieldsAgreeWithReceptors(t *testing.T) {
 		}
 	}
 }
+
+// A lamp shines on a mirror where some of it lies before that by more than was asked, and a face only where some of the mirror lies before the face.
+func TestWhatShinesOnAMirror(t *testing.T) {
+	m := &solid.Mirror{Corners: []r3.Vec{{Y: -1, Z: -1}, {Y: 1, Z: -1}, {Y: 1, Z: 1}, {Y: -1, Z: 1}}, Plane: solid.Plane{N: r3.Vec{X: 1}}}
+	ball := photometry.Opening{Form: photometry.Sphere, Width: 0.4}
+	for _, c := range []struct {
+		name   string
+		o      photometry.Opening
+		at     r3.Vec
+		aim    r3.Vec
+		before float64
+		want   bool
+	}{
+		{"a point before", photometry.Opening{}, r3.Vec{X: 1}, r3.Vec{X: 2}, 0, true},
+		{"a point behind", photometry.Opening{}, r3.Vec{X: -1}, r3.Vec{}, 0, false},
+		{"a point not far enough before", photometry.Opening{}, r3.Vec{X: 1}, r3.Vec{}, 1, false},
+		{"half a ball", ball, r3.Vec{X: -0.1}, r3.Vec{X: 1}, 0, true},
+		{"a ball behind", ball, r3.Vec{X: -0.21}, r3.Vec{X: 1}, 0, false},
+		{"a face toward it", face(1, 1), r3.Vec{X: 2}, r3.Vec{}, 0, true},
+		{"a face away from it", face(1, 1), r3.Vec{X: 2}, r3.Vec{X: 3}, 0, false},
+		{"a face that sees an edge of it", face(1, 1), r3.Vec{X: 0.5, Y: 0.9}, r3.Vec{X: 0.5, Y: 2}, 0, true},
+		{"a face beside it that sees none", face(1, 1), r3.Vec{X: 0.5, Y: 1.1}, r3.Vec{X: 0.5, Y: 2}, 0, false},
+		{"a face behind that leans over its plane", face(1, 1), r3.Vec{X: -0.2, Y: -3}, r3.Vec{X: -0.2}, 0, true},
+		{"a face behind", face(1, 1), r3.Vec{X: -0.6, Y: -3}, r3.Vec{X: -0.6}, 0, false},
+	} {
+		e := Emitter{Frame: looking(c.at, c.aim), Source: photometry.Source{Flux: 1, Distribution: photometry.Lambertian(c.o.Form), Opening: c.o}}
+		if got := shinesOn(newLamp(&e, 1, 1, 1), m, c.before); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
+// A patch behind one mirror is lit by the next one as if that were alone: by the lamp's image, by hand. A board before a mirror, or behind it, in the list of
+// a set leaves both what they are.
+func TestMirrorsOneAfterTheOther(t *testing.T) {
+	level := glass(solid.Sheet{ID: 1, Corners: []r3.Vec{{X: -1.6, Y: -0.1, Z: 1}, {X: -1.4, Y: -0.1, Z: 1}, {X: -1.4, Y: 0.1, Z: 1}, {X: -1.6, Y: 0.1, Z: 1}}}, lookingGlass)
+	wall := glass(solid.Sheet{ID: 2, Corners: []r3.Vec{{X: 2, Y: 3}, {X: 2, Y: -3}, {X: 2, Y: -3, Z: 4}, {X: 2, Y: 3, Z: 4}}}, lookingGlass)
+	silvered := silver(solid.Sheet{ID: 3, Corners: []r3.Vec{{X: -4, Y: 8}, {X: -4, Y: 9}, {X: -4, Y: 9, Z: 1}, {X: -4, Y: 8, Z: 1}}}, 0.8, 12)
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 0.5, Z: 2}, r3.Vec{X: 0.5}), Source: photometry.FromCandela(1000, photometry.Uniform{}, photometry.Opening{})}
+	corners, normal := tile(0, 0, 0.02, 1)
+	for name, sheets := range map[string][]solid.Sheet{"the far one first": {level, wall}, "last": {wall, level}, "a board first": {silvered, level, wall}, "a board between": {level, silvered, wall}} {
+		w := build(t, &solid.Set{Sheets: sheets}, Options{Workers: 1})
+		if len(w.mirrors) != 2 || len(w.boards) != len(sheets)-2 {
+			t.Fatalf("%s: %d mirrors and %d boards", name, len(w.mirrors), len(w.boards))
+		}
+		lamp := w.surfaceLampOf(w.newLamp(&e))
+		lamp.SetPatch(0, corners, normal)
+		straight, image := 0.5*0.5+4, 3.5*3.5+4.0
+		want := 1000 * (2/math.Pow(straight, 1.5) + lookingGlass*2/math.Pow(image, 1.5)) * 0.02 * 0.02
+		close(t, name, lamp.Flux(0, corners, false).Y()/want, 1, 1e-3)
+	}
+}

@@ -164,7 +164,7 @@ func TestWhereABallIsAPoint(t *testing.T) {
 	l := newLamp(&Emitter{Name: "a", Frame: down(3), Source: photometry.Source{Flux: 1000, Distribution: photometry.Uniform{}, Opening: photometry.Opening{Form: photometry.Sphere, Width: 0.4}}}, 1, 1, 1)
 	for w, far := range map[Response]float64{Cosine: 0.2, Dome: 50 * 0.2} {
 		rules := l.fieldRules(w)
-		if len(rules) != 1 || math.Abs(rules[0].beyond-far*far) > 1e-9 {
+		if len(rules) != 1 || !(math.Abs(rules[0].beyond-far*far) <= 1e-9) {
 			t.Fatalf("response %d: %+v", w, rules)
 		}
 		r := &Receptor{At: r3.Vec{Z: 3 - far}, Axis: up, Response: w}
@@ -206,10 +206,37 @@ func TestRulesAreExact(t *testing.T) {
 			for i := range x {
 				sum += w[i] * math.Pow(x[i], float64(power))
 			}
-			if want := 1 / float64(power+1); math.Abs(sum-want) > 1e-13 {
+			if want := 1 / float64(power+1); !(math.Abs(sum-want) <= 1e-13) {
 				t.Errorf("order %d: the integral of the power %d is %.12g, want %.12g", n, power, sum, want)
 				break
 			}
+		}
+	}
+}
+
+// What a stretch of a tube sends that is not alike from everywhere is the sum over points of it, as shares of the whole: from far and from close to an end.
+func TestStretchOfATube(t *testing.T) {
+	for _, long := range []float64{0.3, 1.2, 2.5} {
+		e := Emitter{Frame: looking(r3.Vec{Z: 2}, r3.Vec{X: 1, Z: 1}), Source: photometry.Source{Flux: 1000, Distribution: photometry.NewLobe(80, 130), Opening: photometry.Opening{Form: photometry.Tube, Width: long, Height: 0.03}}}
+		l := newLamp(&e, 1, 1, 1)
+		from, to := l.world(r3.Vec{X: -0.5 * long}), l.world(r3.Vec{})
+		for _, place := range []r3.Vec{{X: 0.3, Y: 0.2, Z: 1.2}, {X: -0.5*long - 0.02, Z: 0.15}} { // in the lamp's frame
+			r := Receptor{At: r3.Add(l.world(r3.Vec{X: place.X, Y: place.Y}), r3.Scale(place.Z, l.axis)), Axis: r3.Scale(-1, l.axis)}
+			const n = 2000
+			want := 0.0
+			for i := range n {
+				want += l.fromPoint(r3.Add(from, r3.Scale((float64(i)+0.5)/n, r3.Sub(to, from))), &r) * 0.5 / n
+			}
+			close(t, fmt.Sprintf("half of a tube of %g m from %v", long, place), l.alongTube(&r, []r3.Vec{from, to})/want, 1, 1e-4)
+		}
+	}
+}
+
+// The steps of an additive lattice are what is left of odd multiples of half a step once whole ones are taken off.
+func TestFractionalSteps(t *testing.T) {
+	for _, c := range []struct{ step, at0, at1, at2 float64 }{{0.6, 0.3, 0.9, 0.5}, {0.75, 0.375, 0.125, 0.875}, {0.25, 0.125, 0.375, 0.625}} {
+		for i, want := range []float64{c.at0, c.at1, c.at2} {
+			close(t, "step", fractionalStep(i, c.step), want, 1e-12)
 		}
 	}
 }

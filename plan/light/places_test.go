@@ -42,7 +42,7 @@ func TestFlatCasters(t *testing.T) {
 			q := corners[(i+1)%len(corners)]
 			area += (p.X - q.X) * (p.Y + q.Y) / 2
 		}
-		if !ok || math.Abs(c.size-2*area) > 1e-12 || math.Abs(c.normal.Z-2*area) > 1e-12 || c.z0 != corners[0].Z || c.z1 != corners[0].Z {
+		if !ok || !(math.Abs(c.size-2*area) <= 1e-12) || !(math.Abs(c.normal.Z-2*area) <= 1e-12) || c.z0 != corners[0].Z || c.z1 != corners[0].Z {
 			t.Errorf("%v: size %g, want %g; normal %v", corners, c.size, 2*area, c.normal)
 		}
 	}
@@ -74,7 +74,7 @@ func TestSidesOfPrisms(t *testing.T) {
 			t.Errorf("side %v looks in", sides[i].base)
 		}
 	}
-	if want := 2 * (2*4 + 2*3 + 4*3.); math.Abs(all-want) > 1e-12 {
+	if want := 2 * (2*4 + 2*3 + 4*3.); !(math.Abs(all-want) <= 1e-12) {
 		t.Errorf("its sides have %g m², want %g", all, want)
 	}
 	for _, from := range []r3.Vec{{X: 5, Y: 2, Z: 2.5}, {X: -5, Y: 2, Z: 2.5}, {X: 1, Y: 9, Z: 2.5}, {X: 1, Y: -9, Z: 2.5}, {X: 1, Y: 2, Z: 9}, {X: 1, Y: 2, Z: -9}} {
@@ -155,7 +155,7 @@ func TestCounters(t *testing.T) {
 		return n
 	}
 	var small smallCounter
-	var wide, sevens wideCounter
+	var wide, sevens, apart wideCounter
 	for k, w := range words {
 		if k < 7 {
 			small.add(w)
@@ -164,6 +164,12 @@ func TestCounters(t *testing.T) {
 	}
 	for k := 0; k < 28; k += 7 {
 		sevens.addSeven(words[k:], 1)
+	}
+	for k := range 4 {
+		apart.addSeven(words[k:], 4)
+	}
+	if apart != sevens {
+		t.Error("words that lie apart count otherwise")
 	}
 	for bit := range 64 {
 		n := count(words[:7], bit)
@@ -230,7 +236,7 @@ func TestShapesOfRound(t *testing.T) {
 			q := polygon[(i+1)%sides]
 			area += (p.Y*q.Z - q.Y*p.Z) / 2
 		}
-		if math.Abs(area-math.Pi*4) > 1e-9 || len(polygon) != sides {
+		if !(math.Abs(area-math.Pi*4) <= 1e-9) || len(polygon) != sides {
 			t.Errorf("a polygon of %d sides has %g m², want that of the circle", len(polygon), area)
 		}
 	}
@@ -239,10 +245,10 @@ func TestShapesOfRound(t *testing.T) {
 	}
 	// A sphere of 1 m from 2 m off its middle: its rim lies a quarter of the way, with a radius of sqrt(3)/2.
 	rim, ok := sphereRim(r3.Vec{}, 1, r3.Vec{Z: 2}, r3.Vec{Y: 1}, r3.Vec{X: 1})
-	if !ok || r3.Norm(r3.Sub(rim.centre, r3.Vec{Z: 0.5})) > 1e-12 || math.Abs(rim.radius-math.Sqrt(3)/2) > 1e-12 || r3.Norm(r3.Sub(r3.Cross(rim.right, rim.up), r3.Vec{Z: 1})) > 1e-12 {
+	if !ok || r3.Norm(r3.Sub(rim.centre, r3.Vec{Z: 0.5})) > 1e-12 || !(math.Abs(rim.radius-math.Sqrt(3)/2) <= 1e-12) || r3.Norm(r3.Sub(r3.Cross(rim.right, rim.up), r3.Vec{Z: 1})) > 1e-12 {
 		t.Errorf("the rim is %+v, %v", rim, ok)
 	}
-	if rim, ok = sphereRim(r3.Vec{}, 1, r3.Vec{Y: 2}, r3.Vec{Y: 1}, r3.Vec{X: 1}); !ok || math.Abs(r3.Norm(rim.right)-1) > 1e-12 {
+	if rim, ok = sphereRim(r3.Vec{}, 1, r3.Vec{Y: 2}, r3.Vec{Y: 1}, r3.Vec{X: 1}); !ok || !(math.Abs(r3.Norm(rim.right)-1) <= 1e-12) {
 		t.Errorf("seen along its up the rim is %+v, %v", rim, ok)
 	}
 	if _, ok = sphereRim(r3.Vec{}, 1, r3.Vec{Y: 0.99}, r3.Vec{Y: 1}, r3.Vec{X: 1}); ok {
@@ -360,13 +366,13 @@ func TestRingsOfAnImage(t *testing.T) {
 			t.Errorf("at %g of the rim a ray goes along %v, want %v", c.s, d, want)
 		}
 	}
-	if low, high, over := levelChord(ring); math.Abs(low+1./3) > 1e-12 || math.Abs(high-7./3) > 1e-12 || over != 0 {
+	if low, high, over := levelChord(ring); !(math.Abs(low+1./3) <= 1e-12) || !(math.Abs(high-7./3) <= 1e-12) || over != 0 {
 		t.Errorf("the chord is from %g to %g, %g over", low, high, over)
 	}
 	for i := range ring {
 		ring[i].Y += 2
 	}
-	if low, high, over := levelChord(ring); math.Abs(low+1./3) > 1e-12 || math.Abs(high-7./3) > 1e-12 || math.Abs(over-2) > 1e-12 {
+	if low, high, over := levelChord(ring); !(math.Abs(low+1./3) <= 1e-12) || !(math.Abs(high-7./3) <= 1e-12) || !(math.Abs(over-2) <= 1e-12) {
 		t.Errorf("beside the origin the chord is from %g to %g, %g over", low, high, over)
 	}
 }

@@ -191,3 +191,37 @@ func TestSizesOfCasters(t *testing.T) {
 		}
 	}
 }
+
+// What can shade a lattice reaches over a part of the box round its points and those of the lamp, stands under some point of the lamp, and not behind
+// one that shines to one side.
+func TestWhatCanShadeALattice(t *testing.T) {
+	lattice := floorAt(0, 0, 0, 8, 9) // points 1 m apart from 0 to 8 m
+	g := newGrid(&lattice, 1e-6)
+	up := &lamp{at: r3.Vec{X: 4, Y: 4, Z: 2}, axis: r3.Vec{Z: -1}}
+	ahead := &lamp{at: r3.Vec{X: 4, Y: 4, Z: 2}, axis: r3.Vec{X: 1}, onesided: true}
+	aside := r3.Vec{X: 12, Y: 4, Z: 2}
+	for _, c := range []struct {
+		name       string
+		x, y, w, d float64
+		low        float64
+		lamp       *lamp
+		at         r3.Vec
+		want       bool
+	}{
+		{"in the middle", 4, 4, 1, 1, 0, up, up.at, true},
+		{"over the last point", 8.4, 4, 1, 1, 0, up, up.at, true}, {"past the last point", 8.9, 4, 1, 1, 0, up, up.at, false},
+		{"past it along y", 4, 8.9, 1, 1, 0, up, up.at, false}, {"over the last along y", 4, 8.4, 1, 1, 0, up, up.at, true},
+		{"before the first point", -0.6, 4, 1, 1, 0, up, up.at, false}, {"before it along y", 4, -0.6, 1, 1, 0, up, up.at, false},
+		{"over the first", -0.4, -0.4, 1, 1, 0, up, up.at, true},
+		{"toward a lamp beside", 11, 4, 1, 1, 0, up, aside, true}, {"past it", 12.6, 4, 1, 1, 0, up, aside, false},
+		{"over the lamp", 4, 4, 1, 1, 2.1, up, up.at, false}, {"behind a face", 2, 4, 1, 1, 0, ahead, ahead.at, false}, {"before a face", 6, 4, 1, 1, 0, ahead, ahead.at, true},
+	} {
+		caster, ok := prismCaster(&solid.Prism{Base: box(c.x, c.y, c.w, c.d, 0), Z0: c.low, Z1: c.low + 1})
+		if !ok {
+			t.Fatal("a box throws no shadow")
+		}
+		if got := len(g.shading([]shape{g.shape(&caster, 1)}, c.lamp, []r3.Vec{g.place(c.at, 1)})) > 0; got != c.want {
+			t.Errorf("a box %s: %v", c.name, got)
+		}
+	}
+}

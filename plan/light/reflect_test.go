@@ -194,7 +194,7 @@ func TestRebaseOfReflectedLight(t *testing.T) {
 			t.Errorf("the field of %s differs from that of a new basis", lights[i].Name)
 		}
 	}
-	if a, b := by(got, 0, Reflected), by(want, 0, Reflected); math.Abs(a.Y()/b.Y()-1) > 1e-12 {
+	if a, b := by(got, 0, Reflected), by(want, 0, Reflected); !(math.Abs(a.Y()/b.Y()-1) <= 1e-12) {
 		t.Errorf("reflected %v, by a new basis %v", a, b)
 	}
 }

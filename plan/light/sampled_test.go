@@ -101,6 +101,9 @@ func (p *panesSeen) fit(full float64) {
 	for _, s := range p.shares {
 		all += s.value
 	}
+	if !(all > 0) {
+		return // from what is seen of it no light comes
+	}
 	for i := range p.shares {
 		p.shares[i].value *= math.Min(1, full/all)
 	}

@@ -61,7 +61,7 @@ func TestShadowOfABarnDoor(t *testing.T) {
 		first := bisect(begins-0.5, ends, func(z float64) bool { return seen(z) > 1-1e-5 })
 		last := bisect(begins, ends+0.5, func(z float64) bool { return seen(z) > 1e-5 })
 		t.Logf("at %g°: the shadow begins at %.4f m (%.4f) and is whole at %.4f (%.4f)", opened, first, begins, last, ends)
-		if math.Abs(first-begins) > 0.005 || math.Abs(last-ends) > 0.005 {
+		if !(math.Abs(first-begins) <= 0.005) || !(math.Abs(last-ends) <= 0.005) {
 			t.Errorf("at %g° the shadow runs from %.4f to %.4f m, want from %.4f to %.4f", opened, first, last, begins, ends)
 		}
 		if middle := seen((begins + ends) / 2); opened >= 45 && math.Abs(middle-0.5) > 0.02 {
@@ -98,7 +98,7 @@ func TestDoorsOnALattice(t *testing.T) {
 	for n, lux := range field {
 		cut, _ := b.Point(n, Levels{"a": {1, 1, 1}})
 		whole, _ := b.Point(n, Levels{"b": {1, 1, 1}})
-		if math.Abs(float64(lux)-cut.Y()) > 0.02*whole.Y()+1e-3 {
+		if !(math.Abs(float64(lux)-cut.Y()) <= 0.02*whole.Y()+1e-3) {
 			t.Errorf("point %d: %g lx on the lattice, %g at a receptor, %g without doors", n, lux, cut.Y(), whole.Y())
 		}
 		if cut.Y() < 0.01*whole.Y() {
@@ -117,7 +117,7 @@ func TestWedgeEndsAtTheDoors(t *testing.T) {
 	wedge := w.Wedge(&e, 0.5, Limits{Floor: -5, Reach: 10})
 	sin, cos := math.Sincos(60 * radian)
 	want := math.Atan2(doorFrame/2-0.1*cos, doorGap+0.1*sin) / radian
-	if math.Abs(wedge.Left-want) > 1e-3 || math.Abs(wedge.Right-30) > 1e-3 {
+	if !(math.Abs(wedge.Left-want) <= 1e-3) || !(math.Abs(wedge.Right-30) <= 1e-3) {
 		t.Errorf("the beam ends %g° to the left and %g° to the right, want %g and 30", wedge.Left, wedge.Right, want)
 	}
 }

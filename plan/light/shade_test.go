@@ -49,7 +49,7 @@ func TestShadeFromAfar(t *testing.T) {
 				if facets == &l.shade.rough {
 					off = 0.03 // pairs of bands are one
 				}
-				if math.Abs(got-want) > off*want {
+				if !(math.Abs(got-want) <= off*want) {
 					t.Errorf("%s of %d bands at %g°: %g lx, want %g", name, len(facets.bands), degrees, got, want)
 				}
 			}
@@ -76,7 +76,7 @@ func TestShadeCloseBy(t *testing.T) {
 					sum += tr.total(l, &r).Y() / n / n
 				}
 			}
-			if want := e.Source.Flux; math.Abs(sum/want-1) > 5e-3 {
+			if want := e.Source.Flux; !(math.Abs(sum/want-1) <= 5e-3) {
 				t.Errorf("%s, quickly %v: %g lm fall on the box, want %g", name, quick, sum, want)
 			}
 		}
@@ -102,7 +102,7 @@ func TestShadeOnALattice(t *testing.T) {
 		if want == 0 {
 			hidden++
 		}
-		if math.Abs(float64(lux)-want) > 0.03*want+0.05 {
+		if !(math.Abs(float64(lux)-want) <= 0.03*want+0.05) {
 			t.Errorf("point %d: %g lx on the lattice, %g at a receptor", n, lux, want)
 		}
 	}
@@ -165,7 +165,7 @@ func TestShadeInAClosedRoom(t *testing.T) {
 			}
 		}
 	}
-	if want := e.Source.Flux; math.Abs(sum/want-1) > 0.02 {
+	if want := e.Source.Flux; !(math.Abs(sum/want-1) <= 0.02) {
 		t.Errorf("%s come back, want %g lm", fmt.Sprint(sum), want)
 	}
 }
@@ -198,7 +198,7 @@ func TestShadeFiguresLieInItsBox(t *testing.T) {
 			var v shadeView
 			for _, g := range v.from(s, &s.rough, from) {
 				for _, c := range g.corners {
-					if at := l.local(r3.Sub(c, l.at)); math.Abs(at.X) > half.X || math.Abs(at.Y) > half.Y || math.Abs(at.Z) > half.Z {
+					if at := l.local(r3.Sub(c, l.at)); !(math.Abs(at.X) <= half.X) || !(math.Abs(at.Y) <= half.Y) || !(math.Abs(at.Z) <= half.Z) {
 						t.Fatalf("%s from %v: a corner lies %v off the middle, farther than %v", name, from, at, half)
 					}
 				}

@@ -27,7 +27,7 @@ func TestSidesOfSheets(t *testing.T) {
 		skin   colour.RGB
 	}{
 		{1, r3.Vec{Z: -1}, r3.Vec{Z: 1}, colour.RGB{1}}, {1, r3.Vec{X: 5, Z: 1}, r3.Vec{Z: -1}, colour.RGB{0, 1}}, {2, r3.Vec{Z: -1}, r3.Vec{Z: 1}, colour.RGB{2}},
-		{2, r3.Vec{Z: 1}, r3.Vec{Z: -1}, colour.RGB{0, 2}}, {3, r3.Vec{X: -1}, r3.Vec{X: 1}, colour.RGB{3}}, {3, r3.Vec{X: 1, Z: -4}, r3.Vec{X: -1}, colour.RGB{0, 3}},
+		{1, r3.Vec{X: 1}, r3.Vec{Z: 1}, colour.RGB{1}}, {2, r3.Vec{Z: 1}, r3.Vec{Z: -1}, colour.RGB{0, 2}}, {3, r3.Vec{X: -1}, r3.Vec{X: 1}, colour.RGB{3}}, {3, r3.Vec{X: 1, Z: -4}, r3.Vec{X: -1}, colour.RGB{0, 3}},
 	} {
 		skin, n := sideOf(set, c.id, c.along)
 		if skin == nil || skin.Reflect != c.skin || r3.Norm(r3.Sub(n, c.normal)) > 1e-12 {

@@ -110,7 +110,7 @@ func TestFootprint(t *testing.T) {
 		if p.X > 1e-9 {
 			height = 2.0
 		}
-		if math.Abs(p.X) > 0.02 {
+		if !(math.Abs(p.X) <= 0.02) {
 			close(t, fmt.Sprint(p), r2.Norm(p), height*math.Tan(25*radian), 1e-6)
 		}
 	}
@@ -139,7 +139,7 @@ func TestWedgesStopAtSolids(t *testing.T) {
 		s.Sheets = nil
 		w := build(t, s, Options{})
 		for _, e := range lamps(r)[:4] {
-			if math.Abs(e.Frame.Axis.Z) > math.Sin(steepest*radian) {
+			if !(math.Abs(e.Frame.Axis.Z) <= math.Sin(steepest*radian)) {
 				continue
 			}
 			if _, in := w.bvh.Inside(e.Frame.At); in {

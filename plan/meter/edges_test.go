@@ -133,7 +133,7 @@ func TestReadingsAtTheirBounds(t *testing.T) {
 	for _, duv := range []float64{0.98 * colour.MaxDuv, 1.02 * colour.MaxDuv} {
 		var r Reading
 		r.setChromaticity(colour.White{Kelvin: 4000, Duv: duv}.XY())
-		if has := r.CCT != nil; has != (duv < colour.MaxDuv) || math.Abs(*r.Duv-duv) > 1e-4 {
+		if has := r.CCT != nil; has != (duv < colour.MaxDuv) || !(math.Abs(*r.Duv-duv) <= 1e-4) {
 			t.Errorf("Duv %v reads %v, with a colour temperature: %v", duv, *r.Duv, has)
 		}
 	}
@@ -167,7 +167,7 @@ func TestPicturesAtTheirBounds(t *testing.T) {
 		}
 	}
 	for share, want := range map[float64]float64{0.0094: 0.009, 0.0096: 0.01, 0.01: 0.01, 0.0149: 0.01, 0.0151: 0.02, 0.0004: 0, 0.0006: 0.001} {
-		if got := roundedShare(share); math.Abs(got-want) > 1e-12 {
+		if got := roundedShare(share); !(math.Abs(got-want) <= 1e-12) {
 			t.Errorf("%v is printed as %v, want %v", share, got, want)
 		}
 	}

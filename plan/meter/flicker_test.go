@@ -40,10 +40,10 @@ func TestFlickerOfAReading(t *testing.T) {
 	n := 100.0 / 48
 	swing := func(depth float64) float64 { return 2 * depth * math.Abs(math.Sin(math.Pi*n)) / (math.Pi * n) }
 	want := 0.5*swing(0.8) + 0.5*swing(0.2)
-	if f.At != "both" || f.Lead != "deep" || math.Abs(f.Worst.Frames-want) > 1e-3*want || math.Abs(f.Worst.Rows-want) > 1e-3*want || math.Abs(f.Worst.Beat-4) > 1e-9 {
+	if f.At != "both" || f.Lead != "deep" || !(math.Abs(f.Worst.Frames-want) <= 1e-3*want) || !(math.Abs(f.Worst.Rows-want) <= 1e-3*want) || !(math.Abs(f.Worst.Beat-4) <= 1e-9) {
 		t.Errorf("worst %+v at %s by %s, want %v", f.Worst, f.At, f.Lead, want)
 	}
-	if w, lead := f.swingAt(&readings[5]); lead.Light != "mild" || math.Abs(w.Frames-swing(0.2)) > 1e-3*want {
+	if w, lead := f.swingAt(&readings[5]); lead.Light != "mild" || !(math.Abs(w.Frames-swing(0.2)) <= 1e-3*want) {
 		t.Errorf("by the mild lamp alone it is %+v, mostly by %v", w, lead)
 	}
 	like := Flicker{Lamps: []Pulsing{f.Lamps[0], f.Lamps[0]}}
@@ -64,7 +64,7 @@ func TestWhatEndsFlicker(t *testing.T) {
 	s, levels, shutter := pulsing()
 	safe := flickersOf(s, nil, levels)[0].Safe
 	// Two periods take 1/50 s, which at 24 frames a second are 172.8 degrees; at 25 frames 180 degrees take them.
-	if math.Abs(safe.Seconds-0.02) > 1e-12 || math.Abs(safe.Degrees-172.8) > 1e-9 || math.Abs(safe.FPS-25) > 1e-9 || safe.Kept != 180 {
+	if !(math.Abs(safe.Seconds-0.02) <= 1e-12) || !(math.Abs(safe.Degrees-172.8) <= 1e-9) || !(math.Abs(safe.FPS-25) <= 1e-9) || safe.Kept != 180 {
 		t.Errorf("steady at %+v", safe)
 	}
 	if SteadyingOf(shutter, lens.Ripple{}) != nil {

@@ -220,7 +220,7 @@ func TestColourOfAReading(t *testing.T) {
 	}
 	tungsten, daylight := colour.White{Kelvin: 3200}, colour.White{Kelvin: 5600, Daylight: true}
 	r := flat(tungsten.RGB())
-	if math.Abs(*r.CCT-3200) > 1 || math.Abs(*r.Duv) > 2e-5 {
+	if !(math.Abs(*r.CCT-3200) <= 1) || !(math.Abs(*r.Duv) <= 2e-5) {
 		t.Errorf("3200 K reads %v K, Duv %v", *r.CCT, *r.Duv)
 	}
 	// Equal lights mix by their tristimulus values: each contributes x/y : 1 : z/y.

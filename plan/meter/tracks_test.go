@@ -28,13 +28,13 @@ func pushed(corners ...r2.Vec) *plan.Setup {
 func TestSizesAlongATrack(t *testing.T) {
 	s := pushed(r2.Vec{Y: -4}, r2.Vec{Y: -1})
 	tracks := tracksOf(s, nil)
-	if len(tracks) != 1 || tracks[0].Camera != "A" || math.Abs(tracks[0].Length-3) > 1e-12 {
+	if len(tracks) != 1 || tracks[0].Camera != "A" || !(math.Abs(tracks[0].Length-3) <= 1e-12) {
 		t.Fatalf("the tracks are %+v", tracks)
 	}
 	var sizes []shot.Size
 	for i, share := range []float64{0.20, 0.30, 0.45} { // from the medium long shot that it starts as
 		want := 4 - 0.22/share*50/14
-		if c := tracks[0].Changes[i]; math.Abs(c.Along-want) > 1e-4 || c.Person != "ada" {
+		if c := tracks[0].Changes[i]; !(math.Abs(c.Along-want) <= 1e-4) || c.Person != "ada" {
 			t.Errorf("changes at %.5f m to %s of %s, want %.5f m", c.Along, c.Size, c.Person, want)
 		}
 		sizes = append(sizes, tracks[0].Changes[i].Size)
@@ -68,7 +68,7 @@ func TestSidesAlongATrack(t *testing.T) {
 		t.Fatalf("changes sides %+v, want %+v", got, want)
 	}
 	for i, c := range got {
-		if math.Abs(c.Along-want[i].Along) > 2e-4 || c.From != want[i].From || c.Person != "ada" {
+		if !(math.Abs(c.Along-want[i].Along) <= 2e-4) || c.From != want[i].From || c.Person != "ada" {
 			t.Errorf("changes to %s at %.4f m, want %s at %.4f m", c.From, c.Along, want[i].From, want[i].Along)
 		}
 	}

@@ -56,10 +56,10 @@ func TestFacesInBothConventions(t *testing.T) {
 		}
 		set := read(t, s)
 		f := set.FaceOf("ines")
-		if c := f.Contrast; f.Side != said("left") || math.Abs(c.Ratio-3) > 1e-9 || math.Abs(c.Stops-math.Log2(3)) > 1e-9 {
+		if c := f.Contrast; f.Side != said("left") || !(math.Abs(c.Ratio-3) <= 1e-9) || !(math.Abs(c.Stops-math.Log2(3)) <= 1e-9) {
 			t.Fatalf("%s: %+v", name, f)
 		}
-		if ratio, ok := f.KeyToFill(); !ok || math.Abs(ratio-2) > 1e-9 {
+		if ratio, ok := f.KeyToFill(); !ok || !(math.Abs(ratio-2) <= 1e-9) {
 			t.Fatalf("%s: key to fill is %g, %t", name, ratio, ok)
 		}
 		var b strings.Builder
@@ -92,10 +92,10 @@ func holdShifts(t *testing.T, views []View, key, fill, green float64) {
 		t.Error("no camera sees the face")
 	}
 	for _, v := range views {
-		if math.Abs(v.KeyShift.Mired-key) > cct || math.Abs(v.FillShift.Mired-fill) > cct {
+		if !(math.Abs(v.KeyShift.Mired-key) <= cct) || !(math.Abs(v.FillShift.Mired-fill) <= cct) {
 			t.Errorf("key %+v, fill %+v", v.KeyShift, v.FillShift)
 		}
-		if math.Abs(v.FillShift.Duv-green) > 1e-5 || v.KeyShift.Green != "" || v.FillShift.Green != "1/4 plus green" {
+		if !(math.Abs(v.FillShift.Duv-green) <= 1e-5) || v.KeyShift.Green != "" || v.FillShift.Green != "1/4 plus green" {
 			t.Errorf("key %+v, fill %+v", v.KeyShift, v.FillShift)
 		}
 	}

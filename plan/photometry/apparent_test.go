@@ -13,7 +13,7 @@ func TestSolidAngleOfARectangle(t *testing.T) {
 		a, b, d := c[0], c[1], c[2]
 		figure := []r3.Vec{{X: -a / 2, Y: -b / 2, Z: d}, {X: a / 2, Y: -b / 2, Z: d}, {X: a / 2, Y: b / 2, Z: d}, {X: -a / 2, Y: b / 2, Z: d}}
 		want := 4 * math.Asin(a*b/math.Sqrt((4*d*d+a*a)*(4*d*d+b*b)))
-		if got := SolidAngle(r3.Vec{}, figure); math.Abs(got/want-1) > 1e-9 {
+		if got := SolidAngle(r3.Vec{}, figure); !(math.Abs(got/want-1) <= 1e-9) {
 			t.Errorf("%v: %.9g sr, want %.9g", c, got, want)
 		}
 	}
@@ -31,7 +31,7 @@ func TestSolidAnglesOfABoxFillTheSphere(t *testing.T) {
 	for _, f := range faces {
 		sum += SolidAngle(at(0.3, 1.7, 0.4), f)
 	}
-	if math.Abs(sum-4*math.Pi) > 1e-9 {
+	if !(math.Abs(sum-4*math.Pi) <= 1e-9) {
 		t.Errorf("%.9f sr, want 4 pi", sum)
 	}
 	if got := SolidAngle(at(5, 1, 0), faces[0]); got != 0 {
@@ -41,7 +41,7 @@ func TestSolidAnglesOfABoxFillTheSphere(t *testing.T) {
 
 // A sphere of 30° half angle is 60° wide, and a cone's solid angle gives back its angle; within it, it is all round.
 func TestApparentWidth(t *testing.T) {
-	if got := ApparentWidth(SphereSolidAngle(1, 2)); math.Abs(got-60) > 1e-9 {
+	if got := ApparentWidth(SphereSolidAngle(1, 2)); !(math.Abs(got-60) <= 1e-9) {
 		t.Errorf("%g°, want 60", got)
 	}
 	if got := ApparentWidth(SphereSolidAngle(1, 0.5)); got != 360 {

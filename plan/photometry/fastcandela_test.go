@@ -12,15 +12,15 @@ func TestAnglesToTwoInAHundredMillion(t *testing.T) {
 	for n := range 20001 {
 		a := (float64(n)/10000 - 1) * math.Pi
 		sin, cos := math.Sincos(a)
-		if got := fastArctangent(sin, cos); math.Abs(math.Remainder(got-a, 2*math.Pi)) > 2e-8 {
+		if got := fastArctangent(sin, cos); !(math.Abs(math.Remainder(got-a, 2*math.Pi)) <= 2e-8) {
 			t.Errorf("arctangent at %g: %g", a, got)
 		}
-		if got := fastArccosine(cos); math.Abs(got-math.Abs(a)) > 3e-8 {
+		if got := fastArccosine(cos); !(math.Abs(got-math.Abs(a)) <= 3e-8) {
 			t.Errorf("arccosine at %g: %g", a, got)
 		}
 	}
 	for _, c := range []struct{ y, x, want float64 }{{0, 0, 0}, {0, 1, 0}, {0, -1, math.Pi}, {1, 0, math.Pi / 2}, {-1, 0, -math.Pi / 2}} {
-		if got := fastArctangent(c.y, c.x); math.Abs(got-c.want) > 2e-8 {
+		if got := fastArctangent(c.y, c.x); !(math.Abs(got-c.want) <= 2e-8) {
 			t.Errorf("arctangent(%g, %g) is %g, want %g", c.y, c.x, got, c.want)
 		}
 	}
@@ -54,7 +54,7 @@ func TestQuickly(t *testing.T) {
 		for range 3000 {
 			way := r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()}
 			want := table.Candela(r3.Unit(way))
-			if got := table.FastCandela(way.X, way.Y, -way.Z, 1/r3.Norm(way)); math.Abs(got-want) > 5e-6*table.Peak() {
+			if got := table.FastCandela(way.X, way.Y, -way.Z, 1/r3.Norm(way)); !(math.Abs(got-want) <= 5e-6*table.Peak()) {
 				t.Errorf("%v: %g, want %g", way, got, want)
 			}
 		}

@@ -333,11 +333,11 @@ func TestAnglesOfAScale(t *testing.T) {
 			}
 			want := (a - angles[below]) / (angles[below+1] - angles[below])
 			i, part, ok := s.find(a)
-			if !ok || math.Abs(float64(i)+part-float64(below)-want) > 1e-9 || part < 0 || part >= 1 {
+			if !ok || !(math.Abs(float64(i)+part-float64(below)-want) <= 1e-9) || part < 0 || part >= 1 {
 				t.Fatalf("%v in %v: node %d and %g, want %d and %g", a, angles, i, part, below, want)
 			}
 			i, part, ok = s.quick(a)
-			if !ok || i != below || math.Abs(part-want) > 1e-9 {
+			if !ok || i != below || !(math.Abs(part-want) <= 1e-9) {
 				t.Fatalf("%v in %v, quickly: node %d and %g, want %d and %g", a, angles, i, part, below, want)
 			}
 		}

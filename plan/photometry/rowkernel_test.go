@@ -63,7 +63,7 @@ func TestRowKernelsFollowTheIntensities(t *testing.T) {
 				if i%2 != 0 {
 					want = 0 // its bit is not set
 				}
-				if math.Abs(lux-want) > 2e-3*(want+0.1) {
+				if !(math.Abs(lux-want) <= 2e-3*(want+0.1)) {
 					t.Errorf("%s, dome %v, receptor %d: %g lx, want %g", name, dome, i, lux, want)
 				}
 			}
@@ -104,5 +104,30 @@ func TestANewDistributionNeedsNoKernel(t *testing.T) {
 	own := sums(photometry.RowKernel(photometry.Source{Flux: 100, Distribution: ownKernel{}}, false), &v)
 	if own[0] != 25 || own[40] != 0 {
 		t.Errorf("%g and %g lx, want 25 and 0: the kernel that the distribution brings", own[0], own[40])
+	}
+}
+
+// A table is summed over rows by a kernel of its own where it has an opening, and not as a point, which asks for each direction once.
+func TestPointsHaveNoKernelOfATable(t *testing.T) {
+	d, flux, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0, 90, 180, 270, 360}, Vertical: []float64{0, 90}, Candela: [][]float64{{9, 1}, {8, 1}, {9, 1}, {7, 1}, {9, 1}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, ok := d.(*photometry.Table)
+	if !ok {
+		t.Fatalf("%T is made of a table", d)
+	}
+	for form, want := range map[photometry.Form]bool{photometry.Point: false, photometry.Rectangle: true, photometry.Disc: true} {
+		if got := table.RowKernel(flux, photometry.Opening{Form: form, Width: 1, Height: 1}, true) != nil; got != want {
+			t.Errorf("form %d has a kernel: %v", form, got)
+		}
+	}
+}
+
+// The finest detail of a flat field is the width of its edge: twice the radius of the circle of confusion.
+func TestDetailOfAFlatField(t *testing.T) {
+	for _, share := range []float64{0.02, 0.1, 0.4} {
+		f := photometry.NewFlatField(26, share)
+		within(t, "detail", f.Detail(), 2*share*math.Tan(13*math.Pi/180), 1e-12)
 	}
 }

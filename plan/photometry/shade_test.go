@@ -24,18 +24,18 @@ func TestShadeKeepsTheBulbsLight(t *testing.T) {
 	for name, form := range shades {
 		s, share := photometry.NewShade(form)
 		p := s.Parts()
-		if sum := p.Above + p.Side + p.Below + p.Absorbed; math.Abs(sum-1) > 1e-12 {
+		if sum := p.Above + p.Side + p.Below + p.Absorbed; !(math.Abs(sum-1) <= 1e-12) {
 			t.Errorf("%s: the ways add up to %.15g", name, sum)
 		}
 		if math.Abs(share-(1-p.Absorbed)) > 1e-15 || form.Reflectance+form.Transmittance == 0 && p.Side != 0 {
 			t.Errorf("%s: share %g, parts %+v", name, share, p)
 		}
-		if got := aroundAxis(s.At); math.Abs(got-1) > 2e-5 {
+		if got := aroundAxis(s.At); !(math.Abs(got-1) <= 2e-5) {
 			t.Errorf("%s sends out %.7f lm for one", name, got)
 		}
 		for _, gamma := range []float64{0, 20, 77, 160} {
 			for _, plane := range []float64{0, 131, 270} {
-				if got, want := s.Candela(photometry.Direction(gamma, plane)), s.At(gamma*math.Pi/180); math.Abs(got-want) > 1e-9*want {
+				if got, want := s.Candela(photometry.Direction(gamma, plane)), s.At(gamma*math.Pi/180); !(math.Abs(got-want) <= 1e-9*want) {
 					t.Errorf("%s: %g cd at %g degrees in plane %g, %g all round", name, got, gamma, plane, want)
 				}
 			}
@@ -55,11 +55,11 @@ func aroundAxis(at func(gamma float64) float64) (lumens float64) {
 func TestBlackShade(t *testing.T) {
 	s, share := photometry.NewShade(shades["black"])
 	cone := func(radius float64) float64 { return (1 - 0.1/math.Hypot(0.1, radius)) / 2 }
-	if want := cone(0.1) + cone(0.15); math.Abs(share-want) > 1e-12 {
+	if want := cone(0.1) + cone(0.15); !(math.Abs(share-want) <= 1e-12) {
 		t.Errorf("%g of the light leaves, want %g", share, want)
 	}
 	// Straight up, and level.
-	if got, want := s.At(0)*share, 1/(4*math.Pi); math.Abs(got/want-1) > 2e-3 {
+	if got, want := s.At(0)*share, 1/(4*math.Pi); !(math.Abs(got/want-1) <= 2e-3) {
 		t.Errorf("up: %g cd/lm, want %g", got, want)
 	}
 	if got := s.At(math.Pi / 2); got != 0 {
@@ -70,7 +70,7 @@ func TestBlackShade(t *testing.T) {
 // In a tall drum that takes nothing and lets nothing through, all light leaves by the ends, half by each.
 func TestMirroringDrum(t *testing.T) {
 	s, share := photometry.NewShade(photometry.ShadeForm{Top: 0.2, Bottom: 0.2, Height: 0.5, Bulb: 0.05, Reflectance: 1})
-	if p := s.Parts(); math.Abs(p.Above-0.5) > 1e-9 || math.Abs(p.Below-0.5) > 1e-9 || math.Abs(share-1) > 1e-9 {
+	if p := s.Parts(); !(math.Abs(p.Above-0.5) <= 1e-9) || !(math.Abs(p.Below-0.5) <= 1e-9) || !(math.Abs(share-1) <= 1e-9) {
 		t.Errorf("%+v", p)
 	}
 }
@@ -78,11 +78,11 @@ func TestMirroringDrum(t *testing.T) {
 // A shade of no height is a bare bulb.
 func TestShadeOfNoHeight(t *testing.T) {
 	s, _ := photometry.NewShade(photometry.ShadeForm{Top: 0.4, Bottom: 0.4, Height: 1e-6, Bulb: 0.06, Reflectance: 0.5, Transmittance: 0.3})
-	if p := s.Parts(); math.Abs(p.Above-0.5) > 1e-5 || math.Abs(p.Below-0.5) > 1e-5 {
+	if p := s.Parts(); !(math.Abs(p.Above-0.5) <= 1e-5) || !(math.Abs(p.Below-0.5) <= 1e-5) {
 		t.Errorf("%+v", p)
 	}
 	for _, t0 := range []float64{0.1, 1, 2, 3} {
-		if got, want := s.At(t0), 1/(4*math.Pi); math.Abs(got/want-1) > 2e-3 {
+		if got, want := s.At(t0), 1/(4*math.Pi); !(math.Abs(got/want-1) <= 2e-3) {
 			t.Errorf("at %g: %g cd/lm, want %g", t0, got, want)
 		}
 	}
@@ -109,13 +109,13 @@ func TestBandsOfAShade(t *testing.T) {
 			up := (float64(k) + 0.5) / rings
 			want += math.Pi * (form.Bottom + up*(form.Top-form.Bottom)) * slant / rings
 		}
-		if math.Abs(area-want) > 1e-6*want {
+		if !(math.Abs(area-want) <= 1e-6*want) {
 			t.Errorf("%s: %g m² of side, want %g", name, area, want)
 		}
 		for _, together := range []int{2, 3, len(single)} {
 			some := s.Bands(together)
 			a, in, out := flux(some)
-			if len(some) != (len(single)+together-1)/together || math.Abs(a-area) > 1e-9*area || math.Abs(in-inside) > 1e-9*inside || math.Abs(out-outside) > 1e-9*outside {
+			if len(some) != (len(single)+together-1)/together || !(math.Abs(a-area) <= 1e-9*area) || !(math.Abs(in-inside) <= 1e-9*inside) || !(math.Abs(out-outside) <= 1e-9*outside) {
 				t.Errorf("%s, %d together: %d bands of %g m², %g and %g lm; single %g m², %g and %g lm", name, together, len(some), a, in, out, area, inside, outside)
 			}
 		}

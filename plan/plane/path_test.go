@@ -28,7 +28,7 @@ func TestOnPath(t *testing.T) {
 			at, way := OnPath(path, float64(i)*step)
 			sum += r2.Norm(r2.Sub(at, last))
 			last = at
-			if math.Abs(r2.Norm(way)-1) > 1e-12 {
+			if !(math.Abs(r2.Norm(way)-1) <= 1e-12) {
 				t.Fatalf("the way has length %g", r2.Norm(way))
 			}
 		}
@@ -47,7 +47,7 @@ func TestOnPath(t *testing.T) {
 func TestAlongSteps(t *testing.T) {
 	path := []r2.Vec{{}, {X: 0.25}, {X: 0.25, Y: 1}}
 	steps := AlongSteps(path, 0.1)
-	if want := 1 + 3 + 10; len(steps) != want || steps[0] != 0 || math.Abs(steps[3]-0.25) > 1e-12 || math.Abs(steps[len(steps)-1]-1.25) > 1e-12 {
+	if want := 1 + 3 + 10; len(steps) != want || steps[0] != 0 || !(math.Abs(steps[3]-0.25) <= 1e-12) || !(math.Abs(steps[len(steps)-1]-1.25) <= 1e-12) {
 		t.Errorf("steps are %v", steps)
 	}
 	for i := 1; i < len(steps); i++ {
@@ -80,7 +80,7 @@ func TestPathCrossings(t *testing.T) {
 		}
 		for i := range got {
 			crossed++
-			if math.Abs(got[i]-want[i]) > step+1e-9 {
+			if !(math.Abs(got[i]-want[i]) <= step+1e-9) {
 				t.Errorf("crosses at %g, want %g", got[i], want[i])
 			}
 		}

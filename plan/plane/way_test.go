@@ -13,7 +13,7 @@ import (
 func TestShortestPathRoundABox(t *testing.T) {
 	box := []r2.Vec{{X: 0, Y: -0.6}, {X: 1, Y: -0.6}, {X: 1, Y: 0.4}, {X: 0, Y: 0.4}}
 	path, ok := ShortestPath(r2.Vec{X: -1}, r2.Vec{X: 2, Y: 0.2}, [][]r2.Vec{box})
-	if want := math.Hypot(1, 0.4) + 1 + math.Hypot(1, 0.2); !ok || len(path) != 4 || math.Abs(Perimeter(path)-r2.Norm(r2.Sub(path[0], path[3]))-want) > 1e-12 {
+	if want := math.Hypot(1, 0.4) + 1 + math.Hypot(1, 0.2); !ok || len(path) != 4 || !(math.Abs(Perimeter(path)-r2.Norm(r2.Sub(path[0], path[3]))-want) <= 1e-12) {
 		t.Errorf("the way is %v, %v: want %g long", path, ok, want)
 	}
 	inside, ok := ShortestPath(r2.Vec{X: -1}, r2.Vec{X: 0.5}, [][]r2.Vec{box})
@@ -178,7 +178,7 @@ func TestGrown(t *testing.T) {
 			if d := r2.Norm(r2.Sub(Nearest(p, ring), p)); d < 0.15-1e-9 || d > 0.15*1.09 {
 				t.Errorf("a corner is %g m off", d)
 			}
-			if middle := r2.Scale(0.5, r2.Add(p, q)); math.Abs(r2.Norm(r2.Sub(Nearest(middle, ring), middle))-0.15) > 1e-9 {
+			if middle := r2.Scale(0.5, r2.Add(p, q)); !(math.Abs(r2.Norm(r2.Sub(Nearest(middle, ring), middle))-0.15) <= 1e-9) {
 				t.Errorf("an edge is %g m off", r2.Norm(r2.Sub(Nearest(middle, ring), middle)))
 			}
 		}

@@ -32,7 +32,7 @@ func TestNeutralMomentByMoment(t *testing.T) {
 			return sum
 		})
 		thirds := c.third * (c.a + c.b + c.c)
-		if want := WithThirds(Neutral(amps), thirds); math.Abs(got-want) > 1e-9 {
+		if want := WithThirds(Neutral(amps), thirds); !(math.Abs(got-want) <= 1e-9) {
 			t.Errorf("%v with %g of thirds: moment by moment %g A, by formula %g", amps, c.third, got, want)
 		}
 	}
@@ -56,7 +56,7 @@ func TestThirdOfDimmed(t *testing.T) {
 		}
 		most = math.Max(most, math.Hypot(sine, cosine))
 	}
-	if math.Abs(most-ThirdOfDimmed) > 1e-4 {
+	if !(math.Abs(most-ThirdOfDimmed) <= 1e-4) {
 		t.Errorf("the most third harmonic is %g of the full current, want %g", most, ThirdOfDimmed)
 	}
 }
@@ -67,7 +67,7 @@ func TestPhaseDrop(t *testing.T) {
 	for _, r := range published.Read(t, "power.txt", "three-phase") {
 		within(t, r, PhaseDrop(r.In[0], r.In[1], r.In[2], 0)/warm/(400/math.Sqrt(3)), 5e-5)
 	}
-	if got, want := PhaseDrop(20, 6, 16, 16), CableDrop(20, 6, 16); math.Abs(got-want) > 1e-12 {
+	if got, want := PhaseDrop(20, 6, 16, 16), CableDrop(20, 6, 16); !(math.Abs(got-want) <= 1e-12) {
 		t.Errorf("one phase alone loses %g V, want %g", got, want)
 	}
 }
@@ -80,7 +80,7 @@ func TestHarmonics(t *testing.T) {
 			t.Errorf("with %g of thirds: %g, by the neutral %t, %s has %v", r.In[0], factor, byNeutral, r.Source, r.Out)
 		}
 	}
-	if ThirdOfSupply(25, 0.5) != 0.86 || math.Abs(ThirdOfSupply(25.1, 0.9)-0.27) > 1e-12 {
+	if ThirdOfSupply(25, 0.5) != 0.86 || !(math.Abs(ThirdOfSupply(25.1, 0.9)-0.27) <= 1e-12) {
 		t.Error("class C has 86 % up to 25 W and over that 30 % times the power factor")
 	}
 }
@@ -89,7 +89,7 @@ func TestHarmonics(t *testing.T) {
 func TestDimmedFilamentPower(t *testing.T) {
 	for _, volts := range []float64{0.3, 0.5, 0.9, 1} {
 		light := FilamentLight(volts)
-		if got, want := DimmedFilamentPower(light), volts*DimmedFilament(light); math.Abs(got-want) > 1e-12 {
+		if got, want := DimmedFilamentPower(light), volts*DimmedFilament(light); !(math.Abs(got-want) <= 1e-12) {
 			t.Errorf("at %g of its volts it takes %g of its power, want %g", volts, got, want)
 		}
 	}

@@ -7,7 +7,7 @@ import (
 
 func near(t *testing.T, what string, got, want, within float64) {
 	t.Helper()
-	if math.Abs(got-want) > within {
+	if !(math.Abs(got-want) <= within) {
 		t.Errorf("%s: %g, want %g", what, got, want)
 	}
 }

@@ -106,13 +106,13 @@ func TestStartsOnASurface(t *testing.T) {
 		turn := func(x, y, z float64) r3.Vec { return r3.Vec{X: cos*x - sin*y, Y: sin*x + cos*y, Z: z} }
 		place := func(x, y, z float64) r3.Vec { return r3.Add(turn(x, y, z), r3.Vec{X: 12.3, Y: 4.56}) }
 		side, sheet := place(1, 0.4, 0.5), place(3, 0.4, 0.5)
-		if h, ok := b.First(side, turn(1, 0, 0), nil); !ok || h.ID != 2 || math.Abs(h.T-2) > 1e-9 || h.Front {
+		if h, ok := b.First(side, turn(1, 0, 0), nil); !ok || h.ID != 2 || !(math.Abs(h.T-2) <= 1e-9) || h.Front {
 			t.Errorf("turned %v°: leaving a face: %+v %v, want the back of 2 at 2 m", degrees, h, ok)
 		}
 		if h, ok := b.First(side, turn(-1, 0, 0), nil); !ok || h.ID != 1 || h.T > 1e-9 {
 			t.Errorf("turned %v°: going into a face: %+v %v, want 1 at once", degrees, h, ok)
 		}
-		if h, ok := b.First(sheet, turn(-1, 0, 0), nil); !ok || h.ID != 1 || math.Abs(h.T-2) > 1e-9 {
+		if h, ok := b.First(sheet, turn(-1, 0, 0), nil); !ok || h.ID != 1 || !(math.Abs(h.T-2) <= 1e-9) {
 			t.Errorf("turned %v°: leaving a sheet: %+v %v, want 1 at 2 m", degrees, h, ok)
 		}
 		if b.Blocked(side, sheet, nil) {

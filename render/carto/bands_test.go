@@ -34,7 +34,7 @@ func TestBandsCoverTheDataOnce(t *testing.T) {
 				}
 				total += b.area()
 			}
-			if math.Abs(total-want) > 1e-6*want {
+			if !(math.Abs(total-want) <= 1e-6*want) {
 				t.Errorf("seed %d, %s: bands cover %.6f m², the data %.6f m²", seed, name, total, want)
 			}
 		}
@@ -48,7 +48,7 @@ func TestStepsLieInsideOneAnother(t *testing.T) {
 	over := 0.0
 	for i := len(bands) - 1; i >= 0; i-- {
 		over += bands[i].area()
-		if math.Abs(steps[i].area()-over) > 1e-6 {
+		if !(math.Abs(steps[i].area()-over) <= 1e-6) {
 			t.Errorf("step from %g has %.4f m², the bands over it %.4f m²", steps[i].Low, steps[i].area(), over)
 		}
 	}

@@ -34,7 +34,7 @@ func TestWhatAFigureCosts(t *testing.T) {
 			if Overlap(ch.Outline(), bump.Outline) {
 				want, covers = want+0.4, covers+1
 			}
-			if math.Abs(ch.cost-want) > 1e-9 {
+			if !(math.Abs(ch.cost-want) <= 1e-9) {
 				t.Errorf("%s: %g mm along a figure costs %g, want %g", name, s, ch.cost, want)
 			}
 			if i > 0 && ch.cost < choices[i-1].cost {
@@ -61,7 +61,7 @@ func TestFiguresStandLikeRungs(t *testing.T) {
 		{[]Lettering{at(1, 20), at(2, -10), at(1, 30)}, 0.175}, {[]Lettering{at(1, 90)}, 0.7},
 	} {
 		w.placed = c.placed
-		if got := w.ladderPenalty(at(0, 0)); math.Abs(got-c.want) > 1e-12 {
+		if got := w.ladderPenalty(at(0, 0)); !(math.Abs(got-c.want) <= 1e-12) {
 			t.Errorf("beside %+v it costs %g, want %g", c.placed, got, c.want)
 		}
 	}
@@ -100,7 +100,7 @@ func TestFiguresInAnArea(t *testing.T) {
 // the end; what costs no more is taken always.
 func TestHowLabelsCoolDown(t *testing.T) {
 	for share, want := range map[float64]float64{0: 65, 1: 1, 0.5: math.Sqrt(65)} {
-		if got := heatAt(share); math.Abs(got-want) > 1e-12*want {
+		if got := heatAt(share); !(math.Abs(got-want) <= 1e-12*want) {
 			t.Errorf("after %g of the moves the heat is %g, want %g", share, got, want)
 		}
 	}
@@ -119,7 +119,7 @@ func TestHowLabelsCoolDown(t *testing.T) {
 			}
 		}
 		want := min(1, math.Exp(-change/heat))
-		if got := float64(taken) / tries; math.Abs(got-want) > 4*math.Sqrt(want*(1-want)/tries) {
+		if got := float64(taken) / tries; !(math.Abs(got-want) <= 4*math.Sqrt(want*(1-want)/tries)) {
 			t.Errorf("a move of %g is taken in %.3f of all cases, want %.3f", change, got, want)
 		}
 	}

@@ -44,7 +44,7 @@ func TestThreeLevelsWithinHalfAMillimetreAreACliff(t *testing.T) {
 				t.Errorf("%v: cliff from level %d to %d of %d levels", c.heights, f.Index, f.Top, f.Levels)
 			}
 			for _, tick := range f.Ticks {
-				if d := r2.Sub(tick[1], tick[0]); math.Abs(d.X) > 1e-9 || math.Abs(d.Y+0.8) > 1e-9 {
+				if d := r2.Sub(tick[1], tick[0]); !(math.Abs(d.X) <= 1e-9) || !(math.Abs(d.Y+0.8) <= 1e-9) {
 					t.Errorf("%v: a tick runs %v, want 0.8 mm down to the dark", c.heights, d)
 				}
 			}
@@ -156,7 +156,7 @@ func TestCoursesAreCutWhole(t *testing.T) {
 			continue
 		}
 		for i, l := range pieces {
-			if got := l.Length(); math.Abs(got-c.want[i]) > 1e-9 {
+			if got := l.Length(); !(math.Abs(got-c.want[i]) <= 1e-9) {
 				t.Errorf("gaps %v: piece %d is %g long, want %g", c.gaps, i, got, c.want[i])
 			}
 		}

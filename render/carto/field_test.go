@@ -25,7 +25,7 @@ func TestExtrapolateCarriesTheFieldOn(t *testing.T) {
 	for i := 15; i < 17; i++ {
 		want := f(g.At(i, 5))
 		// Diagonal neighbours lie half a step closer or further, evenly.
-		if got := grown.value(i, 5); math.Abs(got-want) > 0.005*want {
+		if got := grown.value(i, 5); !(math.Abs(got-want) <= 0.005*want) {
 			t.Errorf("column %d: %g, want %g", i, got, want)
 		}
 	}
@@ -129,7 +129,7 @@ func TestDenoiseSpreadsByItsVariance(t *testing.T) {
 		sum, x, y, x2, y2 = sum+d, x+d*i, y+d*j, x2+d*i*i, y2+d*j*j
 	}
 	for name, c := range map[string][2]float64{"sum": {sum, 1}, "mean x": {x, 0}, "mean y": {y, 0}, "variance x": {x2, 4}, "variance y": {y2, 4}} {
-		if math.Abs(c[0]-c[1]) > 0.01 {
+		if !(math.Abs(c[0]-c[1]) <= 0.01) {
 			t.Errorf("%s is %.4f, want %g", name, c[0], c[1])
 		}
 	}
@@ -150,7 +150,7 @@ func TestDenoiseHasNoSides(t *testing.T) {
 	}
 	a, b := Denoise(g, 0.2), Denoise(m, 0.2)
 	for n := range g.Value {
-		if v, w := a.Value[n], b.Value[mirrored(g, n)]; math.Abs(float64(v-w)) > 1e-5*float64(v) {
+		if v, w := a.Value[n], b.Value[mirrored(g, n)]; !(math.Abs(float64(v-w)) <= 1e-5*float64(v)) {
 			t.Errorf("point %d is %g, in the mirror %g", n, v, w)
 		}
 		if !g.masked(n) {
@@ -191,14 +191,14 @@ func TestExtrapolateOnwards(t *testing.T) {
 	}{{[]float32{8}, 8}, {[]float32{8, 4}, 2}, {[]float32{2, 3}, 4.5}, {[]float32{1, 4}, 8}, {[]float32{40, 4}, 2}, {[]float32{0, 4}, 4}, {[]float32{4, 0}, 0}} {
 		n := len(c.values)
 		grown := Extrapolate(row(c.values...), 1)
-		if got := grown.Value[nx+n]; math.Abs(float64(got-c.want)) > 1e-5 || grown.Masked(n, 1) || !grown.Masked(n+1, 1) {
+		if got := grown.Value[nx+n]; !(math.Abs(float64(got-c.want)) <= 1e-5) || grown.Masked(n, 1) || !grown.Masked(n+1, 1) {
 			t.Errorf("%v runs on to %g, want %g and no further", c.values, got, c.want)
 		}
 	}
 	g := row(8)
 	g.Value[2] = 1 // at (2, 0): diagonal to (1, 1), two away from (0, 1)
 	g.Mask[0] &^= 1 << 2
-	if got, want := float64(Extrapolate(g, 1).Value[nx+1]), math.Pow(8, 1/1.5); math.Abs(got-want) > 1e-5 {
+	if got, want := float64(Extrapolate(g, 1).Value[nx+1]), math.Pow(8, 1/1.5); !(math.Abs(got-want) <= 1e-5) {
 		t.Errorf("between 8 straight and 1 diagonal %g, want %g", got, want)
 	}
 	if again := Extrapolate(g, 0); again.Masked(0, 1) || !again.Masked(1, 1) {

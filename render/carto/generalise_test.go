@@ -28,7 +28,7 @@ func TestSmoothingByItsTransferFunction(t *testing.T) {
 		k := 1 - math.Cos(2*math.Pi/float64(n))
 		want := 10 * math.Pow(math.Abs((1-0.5*k)*(1+0.53*k)), 20)
 		for _, p := range l.Points {
-			if got := r2.Norm(p); math.Abs(got-want) > 1e-9*want {
+			if got := r2.Norm(p); !(math.Abs(got-want) <= 1e-9*want) {
 				t.Errorf("a ring of %d points has a radius of %.6f, want %.6f", n, got, want)
 			}
 		}
@@ -161,7 +161,7 @@ func TestTheNib(t *testing.T) {
 				continue
 			}
 			first, last := got[0], got[len(got)-1]
-			if Distance(first, a, p) > 1e-9 || Distance(last, p, b) > 1e-9 || math.Abs(r2.Norm(r2.Sub(first, p))-r2.Norm(r2.Sub(last, p))) > 1e-9 {
+			if Distance(first, a, p) > 1e-9 || Distance(last, p, b) > 1e-9 || !(math.Abs(r2.Norm(r2.Sub(first, p))-r2.Norm(r2.Sub(last, p))) <= 1e-9) {
 				t.Errorf("turn %g: the curve runs from %v to %v", c.turn, first, last)
 			}
 			if part := scale * r2.Norm(r2.Sub(first, p)); part > math.Min(c.in, c.on)/3+1e-9 {

@@ -36,7 +36,7 @@ func TestCornersOfAShadow(t *testing.T) {
 					t.Errorf("turned by %g, %g inside: the corner %v is %.1f mm off", turn, inside, c, 1000*d)
 				}
 			}
-			if l := lines[0].Length(); math.Abs(l-2.8) > 0.02 {
+			if l := lines[0].Length(); !(math.Abs(l-2.8) <= 0.02) {
 				t.Errorf("turned by %g: a line of %.3f m around 2.8 m", turn, l)
 			}
 		}
@@ -65,7 +65,7 @@ func TestAStraightEdge(t *testing.T) {
 					if !upright {
 						x = p.Y
 					}
-					if math.Abs(x-at) > 0.001 || !lines[0].isHard(i) {
+					if !(math.Abs(x-at) <= 0.001) || !lines[0].isHard(i) {
 						t.Errorf("an edge at %g is drawn at %g, hard %v", at, x, lines[0].isHard(i))
 					}
 				}

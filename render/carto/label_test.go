@@ -74,7 +74,7 @@ func TestTheOrderOfPlacesBeside(t *testing.T) {
 		d := r2.Sub(centre(c.Box), r2.Vec{X: 100, Y: 100})
 		cost[r2.Vec{X: math.Round(d.X), Y: math.Round(d.Y)}] = c.cost
 	}
-	if len(cost) != 16 || choices[0].cost != 0 || math.Abs(centre(choices[0].Box).Y-102) > 1e-9 || choices[0].Box.Min.X != 105 {
+	if len(cost) != 16 || choices[0].cost != 0 || !(math.Abs(centre(choices[0].Box).Y-102) <= 1e-9) || choices[0].Box.Min.X != 105 {
 		t.Errorf("%d places, the best at %v costs %g", len(cost), choices[0].Box, choices[0].cost)
 	}
 	for d, c := range cost {
@@ -101,7 +101,7 @@ func TestWhatAPlaceCosts(t *testing.T) {
 		if !c.Leads() {
 			continue
 		}
-		if length := r2.Norm(r2.Sub(c.Leader[1], c.Leader[0])); math.Abs(c.cost-6-length) > 1e-9 || c.Form != 0 || length > 31 {
+		if length := r2.Norm(r2.Sub(c.Leader[1], c.Leader[0])); !(math.Abs(c.cost-6-length) <= 1e-9) || c.Form != 0 || length > 31 {
 			t.Errorf("a leader of %g mm costs %g", length, c.cost)
 		}
 	}
@@ -123,7 +123,7 @@ func TestWhatAPlaceCosts(t *testing.T) {
 			for _, w := range without {
 				if d := r2.Sub(centre(c.Box), plain.Anchor); c.On && w.Box == c.Box {
 					want := w.cost + 5 - 5*r2.Dot(d, toward)/r2.Norm(d)
-					if math.Abs(c.cost-want) > 1e-9 {
+					if !(math.Abs(c.cost-want) <= 1e-9) {
 						t.Errorf("at %v, better toward %v, it costs %g, want %g", d, toward, c.cost, want)
 					}
 				}
@@ -146,7 +146,7 @@ func TestTheUsualGap(t *testing.T) {
 		if gap <= 0 {
 			want = 1
 		}
-		if p := Place([]Label{l}, PlaceOptions{Area: wide, Gap: gap})[0]; math.Abs(p.Box.Min.X-50-want) > 1e-9 {
+		if p := Place([]Label{l}, PlaceOptions{Area: wide, Gap: gap})[0]; !(math.Abs(p.Box.Min.X-50-want) <= 1e-9) {
 			t.Errorf("a gap of %g leaves %g mm", gap, p.Box.Min.X-50)
 		}
 	}

@@ -89,11 +89,11 @@ func TestCutTakesTheGapsOut(t *testing.T) {
 	}
 	for _, l := range letters {
 		gaps += l.To - l.From
-		if want := l.Size.X + 1.4; math.Abs(l.To-l.From-want) > 1e-9 {
+		if want := l.Size.X + 1.4; !(math.Abs(l.To-l.From-want) <= 1e-9) {
 			t.Errorf("a gap of %.2f mm for a figure of %.2f mm", l.To-l.From, l.Size.X)
 		}
 	}
-	if len(letters) == 0 || math.Abs(before-after-gaps) > 1e-6*before {
+	if len(letters) == 0 || !(math.Abs(before-after-gaps) <= 1e-6*before) {
 		t.Errorf("%.3f mm of line less %.3f mm of gaps leave %.3f mm", before, gaps, after)
 	}
 }
@@ -125,7 +125,7 @@ func TestUpright(t *testing.T) {
 		d    r2.Vec
 		want float64
 	}{{r2.Vec{X: 1}, 0}, {r2.Vec{X: -1}, 0}, {r2.Vec{Y: 1}, 90}, {r2.Vec{Y: -1}, 90}, {r2.Vec{X: -1, Y: 1}, -45}, {r2.Vec{X: -1, Y: -1}, 45}} {
-		if got := Upright(c.d); math.Abs(got-c.want) > 1e-9 {
+		if got := Upright(c.d); !(math.Abs(got-c.want) <= 1e-9) {
 			t.Errorf("%v reads at %g°, want %g°", c.d, got, c.want)
 		}
 	}

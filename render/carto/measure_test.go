@@ -42,12 +42,12 @@ func TestDarknessIsSixStopsUnderTheLowestLevel(t *testing.T) {
 	} {
 		at := func(v float64) float64 { return math.Log2(math.Max(v, 0) + c.dark) }
 		want := (at(c.has) - at(float64(c.from))) / (at(float64(c.to)) - at(float64(c.from)))
-		if got := crossingOf(t, pair(c.from, c.to), c.levels, Logarithmic, c.index); math.Abs(got-want) > 1e-6 {
+		if got := crossingOf(t, pair(c.from, c.to), c.levels, Logarithmic, c.index); !(math.Abs(got-want) <= 1e-6) {
 			t.Errorf("levels %v from %g to %g: crossed at %.6f, want %.6f", c.levels, c.from, c.to, got, want)
 		}
 	}
 	// From half the lowest level to twice it is very nearly two stops, and the level nearly half way.
-	if got := crossingOf(t, pair(5, 20), []float64{10}, Logarithmic, 0); math.Abs(got-0.5) > 0.005 {
+	if got := crossingOf(t, pair(5, 20), []float64{10}, Logarithmic, 0); !(math.Abs(got-0.5) <= 0.005) {
 		t.Errorf("crossed at %g between half and twice the level", got)
 	}
 }
@@ -65,7 +65,7 @@ func TestOtherFieldsAreStraight(t *testing.T) {
 		{Logarithmic, []float64{-1}, -4, 8, 0.25},
 		{Logarithmic, []float64{0}, -1, 3, 0.25},
 	} {
-		if got := crossingOf(t, pair(c.from, c.to), c.levels, c.m, 0); math.Abs(got-c.want) > 1e-9 {
+		if got := crossingOf(t, pair(c.from, c.to), c.levels, c.m, 0); !(math.Abs(got-c.want) <= 1e-9) {
 			t.Errorf("measure %d, level %v from %g to %g: crossed at %g, want %g", c.m, c.levels, c.from, c.to, got, c.want)
 		}
 	}
@@ -82,7 +82,7 @@ func TestStopsOfAMeasure(t *testing.T) {
 		{light, 0, 1, 1}, {light, 0, 3, 2}, {light, 0, 63, 6}, {light, 31, 63, 1}, {light, 7, 7, 0}, {light, -9, 1, 1},
 		{other, 0, 1, 1}, {other, -2, 1, 3}, {other, 5, 5, 0},
 	} {
-		if got, back := c.rule.stops(c.a, c.b), c.rule.stops(c.b, c.a); math.Abs(got-c.d) > 1e-12 || got != back {
+		if got, back := c.rule.stops(c.a, c.b), c.rule.stops(c.b, c.a); !(math.Abs(got-c.d) <= 1e-12) || got != back {
 			t.Errorf("from %g to %g are %g stops and back %g, want %g", c.a, c.b, got, back, c.d)
 		}
 	}

@@ -31,14 +31,14 @@ func TestRingsAreACliffAllRound(t *testing.T) {
 			t.Fatalf("turned by %g: %d cliffs, %d lines", turn, len(cliffs), len(kept))
 		}
 		c := cliffs[0]
-		if !c.Closed || c.Index != 0 || c.Top != 2 || c.Levels != 3 || math.Abs(c.Length()-lines[0].Length()) > 1e-9 {
+		if !c.Closed || c.Index != 0 || c.Top != 2 || c.Levels != 3 || !(math.Abs(c.Length()-lines[0].Length()) <= 1e-9) {
 			t.Errorf("turned by %g: %d levels from %d to %d, closed %v", turn, c.Levels, c.Index, c.Top, c.Closed)
 		}
 		if want := int(lines[0].Length() / 1.2); len(c.Ticks) < want-1 || len(c.Ticks) > want+1 {
 			t.Errorf("%d ticks, want one each 1.2 mm: %d", len(c.Ticks), want)
 		}
 		for _, tick := range c.Ticks {
-			if in, out := r2.Norm(tick[0]), r2.Norm(tick[1]); math.Abs(in-20) > 0.02 || math.Abs(out-in-0.8) > 0.02 {
+			if in, out := r2.Norm(tick[0]), r2.Norm(tick[1]); !(math.Abs(in-20) <= 0.02) || !(math.Abs(out-in-0.8) <= 0.02) {
 				t.Errorf("a tick runs from %.2f to %.2f mm off the middle", in, out)
 			}
 		}
@@ -70,14 +70,14 @@ func TestACliffRunsOverTheBeginningOfARing(t *testing.T) {
 		}
 	}
 	for k := range lengths {
-		if math.Abs(lengths[k]-lengths[0]) > 0.3 || math.Abs(left[k]-left[0]) > 0.6 {
+		if !(math.Abs(lengths[k]-lengths[0]) <= 0.3) || !(math.Abs(left[k]-left[0]) <= 0.6) {
 			t.Errorf("begun at %d eighths a cliff of %.2f mm and %.2f mm of lines, at none %.2f and %.2f", k, lengths[k], left[k], lengths[0], left[0])
 		}
 	}
 	// The outer two are half of 0.5 mm apart, and so all three within it, up to an angle from the right; by the law of
 	// cosines the gap of two rings is near 0.2 + 2.8 (1 - cos a).
 	angle := math.Acos(1 - (0.25-0.2)/2.8)
-	if want := 2 * angle * 20; math.Abs(lengths[0]-want) > 1.2 {
+	if want := 2 * angle * 20; !(math.Abs(lengths[0]-want) <= 1.2) {
 		t.Errorf("the cliff is %.2f mm long, want about %.2f", lengths[0], want)
 	}
 }
@@ -272,7 +272,7 @@ func TestShortCliffs(t *testing.T) {
 	if n := len(cliffs[0].Ticks); n < 11 || n > 13 {
 		t.Errorf("%d ticks of 5 mm on 60", n)
 	}
-	if tick := cliffs[0].Ticks[3]; math.Abs(r2.Norm(r2.Sub(tick[1], tick[0]))-2) > 1e-9 {
+	if tick := cliffs[0].Ticks[3]; !(math.Abs(r2.Norm(r2.Sub(tick[1], tick[0]))-2) <= 1e-9) {
 		t.Errorf("a tick of %v, want 2 mm", tick)
 	}
 	if kept, cliffs := Cliffs(nil, CliffOptions{}); kept != nil || cliffs != nil {

@@ -19,6 +19,9 @@ func TestOverlap(t *testing.T) {
 		want  bool
 	}{
 		"beside, touching":          {BoxOutline(r2.Box{Min: r2.Vec{X: 10}, Max: r2.Vec{X: 12, Y: 4}}), false},
+		"in by a rounding":          {BoxOutline(r2.Box{Min: r2.Vec{X: 10 - touch/2}, Max: r2.Vec{X: 12, Y: 4}}), false},
+		"in by two":                 {BoxOutline(r2.Box{Min: r2.Vec{X: 10 - 2*touch}, Max: r2.Vec{X: 12, Y: 4}}), true},
+		"before it by a rounding":   {BoxOutline(r2.Box{Min: r2.Vec{X: -3}, Max: r2.Vec{X: touch / 2, Y: 4}}), false},
 		"overlapping":               {BoxOutline(r2.Box{Min: r2.Vec{X: 9, Y: 3}, Max: r2.Vec{X: 12, Y: 6}}), true},
 		"inside":                    {BoxOutline(r2.Box{Min: r2.Vec{X: 4, Y: 1}, Max: r2.Vec{X: 5, Y: 2}}), true},
 		"around":                    {BoxOutline(r2.Box{Min: r2.Vec{X: -4, Y: -1}, Max: r2.Vec{X: 15, Y: 12}}), true},
@@ -140,6 +143,29 @@ func TestLinesCrossBoxes(t *testing.T) {
 		a, b := r2.Vec{X: c.x0, Y: c.y0}, r2.Vec{X: c.x1, Y: c.y1}
 		if got, back := crossesBox(a, b, box), crossesBox(b, a, box); got != c.want || back != c.want {
 			t.Errorf("%s: it crosses: %v, and backward %v, want %v", c.name, got, back, c.want)
+		}
+	}
+}
+
+// A corner that lies on a slanting side, which alone parts the two, and dips in by less than a rounding does not overlap, whichever way the outlines run.
+func TestOverlapBeginsPastARounding(t *testing.T) {
+	for _, c := range []struct {
+		deep float64
+		want bool
+	}{{-touch, false}, {touch / 2, false}, {2 * touch, true}} {
+		at := 5 - c.deep/math.Sqrt2
+		outlines := [][]r2.Vec{{{}, {X: 10}, {Y: 10}}, {{X: at, Y: at}, {X: 12, Y: 7}, {X: 6, Y: 12}}}
+		for turn := range 4 {
+			a, b := slices.Clone(outlines[0]), slices.Clone(outlines[1])
+			if turn&1 != 0 {
+				slices.Reverse(a)
+			}
+			if turn&2 != 0 {
+				slices.Reverse(b)
+			}
+			if Overlap(a, b) != c.want || Overlap(b, a) != c.want {
+				t.Errorf("%g deep, turn %d: overlap %v and %v, want %v", c.deep, turn, Overlap(a, b), Overlap(b, a), c.want)
+			}
 		}
 	}
 }

@@ -68,17 +68,17 @@ func TestAFigureOnAStraightLine(t *testing.T) {
 		if want > 90 {
 			want -= 180
 		}
-		if r2.Norm(r2.Sub(got.At, r2.Vec{X: 50 + 30*cos, Y: 50 + 30*sin})) > 1 || math.Abs(got.Angle-want) > 1e-9 || math.Abs(got.To-got.From-7.4) > 1e-9 {
+		if r2.Norm(r2.Sub(got.At, r2.Vec{X: 50 + 30*cos, Y: 50 + 30*sin})) > 1 || !(math.Abs(got.Angle-want) <= 1e-9) || !(math.Abs(got.To-got.From-7.4) <= 1e-9) {
 			t.Errorf("%g degrees: %+v", degrees, got)
 		}
 		corners := got.Outline()
 		for i, p := range corners {
 			next := corners[(i+1)%4]
-			if side := r2.Norm(r2.Sub(next, p)); math.Abs(side-[...]float64{6, 2, 6, 2}[i]) > 1e-9 {
+			if side := r2.Norm(r2.Sub(next, p)); !(math.Abs(side-[...]float64{6, 2, 6, 2}[i]) <= 1e-9) {
 				t.Errorf("a side of %g", side)
 			}
 		}
-		if up := r2.Unit(r2.Sub(corners[1], corners[0])); math.Abs(up.X-math.Cos(want*math.Pi/180)) > 1e-9 || r2.Cross(up, r2.Sub(corners[2], corners[1])) < 0 {
+		if up := r2.Unit(r2.Sub(corners[1], corners[0])); !(math.Abs(up.X-math.Cos(want*math.Pi/180)) <= 1e-9) || r2.Cross(up, r2.Sub(corners[2], corners[1])) < 0 {
 			t.Errorf("%g degrees: the box %v is turned", degrees, corners)
 		}
 	}
@@ -131,7 +131,7 @@ func TestHowManyFigures(t *testing.T) {
 func TestARampHasItsTones(t *testing.T) {
 	for _, r := range []Ramp{Day(), Ink(), Night()} {
 		for _, tone := range r.Tones {
-			if got := r.At(tone.Stop); math.Abs(lightness(got)-tone.Colour.L) > 0.5 {
+			if got := r.At(tone.Stop); !(math.Abs(lightness(got)-tone.Colour.L) <= 0.5) {
 				t.Errorf("%s: %+g stops have a lightness of %.1f, want %.1f", r.Name, tone.Stop, lightness(got), tone.Colour.L)
 			}
 		}

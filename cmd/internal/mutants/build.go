@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
@@ -26,9 +27,13 @@ type build struct {
 // round is tests of a program that run together.
 type round struct {
 	program, folder string
-	tests           string // which, as a regular expression
-	longest         time.Duration
+	tests           string        // which, as a regular expression
+	longest         time.Duration // of the processors, all cores together
 }
+
+// waits is how many times as long as its time of the processors a round may take by the clock: on a busy machine it takes long, and that is no
+// fault of a change. A test that waits for ever, and computes nothing, ends by this.
+const waits = 10
 
 // inCopy is how the compiler begins what it says of a copy.
 var inCopy = regexp.MustCompile(`mutant(\d+):\d+`)
@@ -143,7 +148,7 @@ func (b *build) rounds(tests string) ([]round, error) {
 		}
 		if names != nil {
 			whole.tests = "^(" + strings.Join(names, "|") + ")$"
-			whole.longest = time.Duration((10 + 6*took) * float64(time.Second))
+			whole.longest = time.Duration((10 + 6*took*float64(runtime.NumCPU())) * float64(time.Second))
 			rounds = append(rounds, whole)
 		}
 	}
@@ -161,7 +166,9 @@ func (b *build) notices(rounds []round, change int) bool {
 // run runs a round with a change, and says whether its tests pass. A test that runs for ever has noticed, and so has one
 // that takes all the memory: it gets no more than 6 GB.
 func (r round) run(change int, flag string) (out string, ok bool) {
-	c := exec.Command("sh", "-c", `ulimit -v 6000000; exec "$@"`, "sh", r.program, "-test.short", "-test.run", r.tests, "-test.timeout", r.longest.String(), flag)
+	seconds := strconv.Itoa(int(r.longest.Seconds()) + 1)
+	c := exec.Command("sh", "-c", `ulimit -v 6000000; ulimit -t "$0"; exec "$@"`, seconds, r.program, "-test.short", "-test.run", r.tests,
+		"-test.timeout", (waits * r.longest).String(), flag)
 	c.Dir = r.folder
 	c.Env = append(os.Environ(), fmt.Sprintf("%s=%d", chosen, change))
 	found, err := c.CombinedOutput()

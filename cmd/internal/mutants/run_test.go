@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // module makes a module of one package whose test passes or fails, and goes there.
@@ -60,6 +61,23 @@ func TestCallsThatNameNothing(t *testing.T) {
 		status, printed, said := ran(strings.Fields(c.args)...)
 		if status != 2 || printed != "" || !strings.Contains(said, c.want) {
 			t.Errorf("%q: status %d, prints %q, says %q", c.args, status, printed, said)
+		}
+	}
+}
+
+// A round ends by the time of the processors that it takes, not by the clock: one that computes for ever has noticed, and one that only waits longer has not.
+func TestRoundsEndByTheProcessorsTime(t *testing.T) {
+	for name, c := range map[string]struct {
+		runs string
+		ok   bool
+	}{"computes": {"while :; do :; done", false}, "waits": {"sleep 2", true}} {
+		program := filepath.Join(t.TempDir(), "p")
+		if err := os.WriteFile(program, []byte("#!/bin/sh\n"+c.runs+"\n"), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		r := round{program: program, folder: t.TempDir(), longest: time.Second / 2}
+		if _, ok := r.run(0, "-test.v"); ok != c.ok {
+			t.Errorf("one that %s passes: %v", name, ok)
 		}
 	}
 }

@@ -179,10 +179,10 @@ func TestClosedBox(t *testing.T) {
 		want := row.Out[0]
 		sent, taken, lost := solution.Balance(0)
 		t.Logf("rho %.2f: %.4f lx, %+.3f %% off, in %d passes", rho, sum, 100*(sum/want-1), solution.passes)
-		if math.Abs(sum/want-1) > 1e-3 {
+		if !(math.Abs(sum/want-1) <= 1e-3) {
 			t.Errorf("rho %g: mean %g lx, want %g", rho, sum, want)
 		}
-		if math.Abs(sent[0]-10000) > 1e-3 || math.Abs(taken[0]/sent[0]-1) > 1e-4 || lost[0] > 1e-9 {
+		if !(math.Abs(sent[0]-10000) <= 1e-3) || !(math.Abs(taken[0]/sent[0]-1) <= 1e-4) || lost[0] > 1e-9 {
 			t.Errorf("rho %g: %g lm sent, %g taken in, %g lost", rho, sent[0], taken[0], lost[0])
 		}
 	}

@@ -58,7 +58,7 @@ func TestCardsThatCross(t *testing.T) {
 		got += e.Y()
 	}
 	want, off := byPaths(s, at, b, 100_000)
-	if math.Abs(got-want) > 0.15*want+3*off {
+	if !(math.Abs(got-want) <= 0.15*want+3*off) {
 		t.Errorf("a reader gets %.3f lx, by paths %.3f ± %.3f", got, want, off)
 	}
 	t.Logf("a reader gets %.3f lx, by paths %.3f ± %.3f", got, want, off)

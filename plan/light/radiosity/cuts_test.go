@@ -46,7 +46,7 @@ func TestNothingIsLentAcrossASheet(t *testing.T) {
 			}
 		}
 		t.Logf("askew by %g: %.2f, by single receptors %.2f", askew, got, want)
-		if math.Abs(got/want-1) > 0.02 {
+		if !(math.Abs(got/want-1) <= 0.02) {
 			t.Errorf("askew by %g: %.2f behind the screen, by single receptors %.2f", askew, got, want)
 		}
 	}

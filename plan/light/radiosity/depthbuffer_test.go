@@ -84,3 +84,20 @@ func TestFacesOutOfViewAreLeftOut(t *testing.T) {
 		}
 	}
 }
+
+// A ray that was taken to pass a pane and meets none before what it sees is left as it is.
+func TestRaysThatPassNoPane(t *testing.T) {
+	v := &view{u: r3.Vec{X: 1}, v: r3.Vec{Y: 1}, nu: 2, nv: 1}
+	pane := solid.Sheet{ID: 70, Corners: []r3.Vec{{X: 0.5, Y: -1, Z: 1}, {X: 2, Y: -1, Z: 1}, {X: 2, Y: 1, Z: 1}, {X: 0.5, Y: 1, Z: 1}}, Front: solid.Skin{Direct: grey(0.7)}, Back: solid.Skin{Direct: grey(0.7)}}
+	behind := pane
+	behind.ID, behind.Corners = 71, []r3.Vec{{X: -2, Y: -1, Z: 3}, {X: 2, Y: -1, Z: 3}, {X: 2, Y: 1, Z: 3}, {X: -2, Y: 1, Z: 3}}
+	tr := handmade(1, boardFace(t, r3.Vec{X: -5, Y: -5, Z: 2}, r3.Vec{Y: 9}, r3.Vec{X: 9}, 1, 1, 0.5))
+	m := tr.mesh
+	m.bvh = solid.NewBVH(&solid.Set{Sheets: []solid.Sheet{pane, behind}})
+	p := &depthBuffer{m: m, seen: []int32{0, 0}, depth: []float32{2, 2}, passed: []bool{true, true}}
+	hits := []uint32{5, 6}
+	p.filter(v, r3.Vec{Z: 1}, hits)
+	if hits[0] != 5 || hits[1] == 6 || len(m.seen.list) != 1 || !slices.Equal(m.seen.list[0].via, []solid.ID{70}) {
+		t.Errorf("the rays meet %v, what is seen through panes is %+v", hits, m.seen.list)
+	}
+}

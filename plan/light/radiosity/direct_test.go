@@ -120,7 +120,7 @@ func TestStraightLightIsBalanced(t *testing.T) {
 			d.balance()
 			for e, want := range c.want {
 				for k := range channels {
-					if got := d.lux[e*channels+k]; math.Abs(float64(got-want)) > 1e-5 {
+					if got := d.lux[e*channels+k]; !(math.Abs(float64(got-want)) <= 1e-5) {
 						t.Errorf("%s: element %d gets %g lx in channel %d, want %g", c.name, e, got, k, want)
 					}
 				}
@@ -141,7 +141,7 @@ func TestElementWithArea(t *testing.T) {
 	if got := p.range4(&lit); got != 3 {
 		t.Errorf("its elements are %g apart, want 3", got)
 	}
-	if got := p.whole(); math.Abs(got-0.6) > 1e-15 {
+	if got := p.whole(); !(math.Abs(got-0.6) <= 1e-15) {
 		t.Errorf("it has %g m²", got)
 	}
 }
@@ -175,7 +175,7 @@ func TestStraightLightThroughCloth(t *testing.T) {
 				pairs++
 				want := float64(e*e) + tr.mesh.faces[tr.patches[e/4].face].through[0]*float64(k*k)
 				for c := range channels {
-					if got := float64(d.lux[e*channels+c]); math.Abs(got-want) > 1e-4*want {
+					if got := float64(d.lux[e*channels+c]); !(math.Abs(got-want) <= 1e-4*want) {
 						t.Errorf("element %d, with %d behind it, gets %g lx, want %g", e, k, got, want)
 					}
 				}
@@ -186,7 +186,7 @@ func TestStraightLightThroughCloth(t *testing.T) {
 			if apart[c.behind] > 0 {
 				want = max(want, tr.mesh.faces[tr.patches[c.slot].face].through.Y()*apart[c.behind])
 			}
-			if math.Abs(d.edges[c.slot]-want) > 1e-9 {
+			if !(math.Abs(d.edges[c.slot]-want) <= 1e-9) {
 				t.Errorf("the elements of patch %d are %g lx apart, want %g", c.slot, d.edges[c.slot], want)
 			}
 		}
@@ -232,7 +232,7 @@ func TestLampsSeeBothFacesOfCloth(t *testing.T) {
 		}
 	}
 	at := r3.Vec{X: 1, Y: 0.5}
-	if got := tr.mesh.straightAt(&slope{lux: 10, back: 5}, 0, at, 0)[0]; math.Abs(got-11.5) > 1e-12 {
+	if got := tr.mesh.straightAt(&slope{lux: 10, back: 5}, 0, at, 0)[0]; !(math.Abs(got-11.5) <= 1e-12) {
 		t.Errorf("a place on cloth gets %g lx, want 11.5", got)
 	}
 	if got := plain.mesh.straightAt(&slope{lux: 10, back: 5}, 0, at, 0)[0]; got != 10 {

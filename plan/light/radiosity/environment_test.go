@@ -58,12 +58,12 @@ func TestRaysThatMeetNothingAskTheEnvironment(t *testing.T) {
 		t.Fatalf("the sheet returns %g lm/m², want 0.8 times about 80 lx", exitance)
 	}
 	for i, share := range [...]float64{1, 0.5, 0.5, 1, 0.5, 0} {
-		if want := share * exitance; math.Abs(lux[i]-want) > 0.01*want {
+		if want := share * exitance; !(math.Abs(lux[i]-want) <= 0.01*want) {
 			t.Errorf("receptor %d: %g lx, want %g", i, lux[i], want)
 		}
 	}
 	for i, share := range [...]float64{1, 0.5} {
-		if want := share * exitance; math.Abs(float64(fields[i])-want) > 0.01*want {
+		if want := share * exitance; !(math.Abs(float64(fields[i])-want) <= 0.01*want) {
 			t.Errorf("on lattice %d %g lx, want %g", i, fields[i], want)
 		}
 	}

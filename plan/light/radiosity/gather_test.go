@@ -74,7 +74,7 @@ func TestElementsThatAreFoundExactly(t *testing.T) {
 			t.Errorf("%s: elements %v are found exactly, want %v", c.name, g.fixed, c.want)
 		}
 		for _, e := range g.fixed {
-			if want := 0.8 * g.factorOf(e); !g.known[e] || !g.whole[e] || math.Abs(g.exact[e]-want) > 1e-9 {
+			if want := 0.8 * g.factorOf(e); !g.known[e] || !g.whole[e] || !(math.Abs(g.exact[e]-want) <= 1e-9) {
 				t.Errorf("%s: element %d has a form factor of %g, want %g", c.name, e, g.exact[e], want)
 			}
 		}
@@ -92,7 +92,7 @@ func TestElementsThroughAPane(t *testing.T) {
 		if len(g.through) != n+1 || g.exact[element] != 0 {
 			t.Fatalf("%d elements are seen through the pane, of the last comes %g straight", len(g.through), g.exact[element])
 		}
-		if got, want := g.through[n], 0.7*0.8*g.factorOf(element); got.element != element || math.Abs(got.gain[1]-want) > 1e-9 || !slices.Equal(got.via, []solid.ID{70}) {
+		if got, want := g.through[n], 0.7*0.8*g.factorOf(element); got.element != element || !(math.Abs(got.gain[1]-want) <= 1e-9) || !slices.Equal(got.via, []solid.ID{70}) {
 			t.Errorf("of element %d comes %+v, want %g", element, got, want)
 		}
 	}
@@ -111,7 +111,7 @@ func TestRoughLightOfAPatch(t *testing.T) {
 		{receptor.Receptor{At: r3.Vec{Z: 4}, Axis: aside}, 4 / math.Sqrt(16+1+16) * 0.8 * 4 / (math.Pi * 26)},
 		{receptor.Receptor{At: r3.Vec{Z: 4}, Axis: r3.Vec{Z: 1}}, 0}, {receptor.Receptor{At: r3.Vec{Z: -4}, Axis: r3.Vec{Z: 1}}, 0},
 	} {
-		if got := tr.mesh.rough(&c.r, &tr.patches[1]); math.Abs(got-c.want) > 1e-12 {
+		if got := tr.mesh.rough(&c.r, &tr.patches[1]); !(math.Abs(got-c.want) <= 1e-12) {
 			t.Errorf("%+v gets about %g, want %g", c.r, got, c.want)
 		}
 	}
@@ -133,7 +133,7 @@ func TestFacesCouldMatter(t *testing.T) {
 			}
 			continue
 		}
-		if !g.matters(r, 1, []float64{1e9, limit * 0.999}, 1e-3) || g.matters(r, 1, []float64{1e-9, limit * 1.001}, 1e-3) || g.matters(r, 1, []float64{0, 0}, 1e-3) {
+		if !g.matters(r, 1, []float64{1e9, limit * 0.999}, 1e-3) || g.matters(r, 1, []float64{1e-9, limit * 1.001}, 1e-3) || g.matters(r, 1, []float64{0, 0}, 1e-3) || !g.matters(r, 1, []float64{0, limit * (1 + 1e-10)}, 1e-3) { // roundings leave none out
 			t.Errorf("from %v a face matters wrongly up to %g lx", c.at, limit)
 		}
 	}
@@ -152,7 +152,7 @@ func TestReceptorsSeeHotParts(t *testing.T) {
 		part.own = grey([]float64{100, 10, 3}[i])
 		hot.parts = append(hot.parts, part)
 	}
-	if got, want := g.ofHot(0, 4*7+1, 0)[1], 10*g.factorOf(4*7+1)+3*g.factorOf(4*7+2); math.Abs(got-want) > 1e-9 {
+	if got, want := g.ofHot(0, 4*7+1, 0)[1], 10*g.factorOf(4*7+1)+3*g.factorOf(4*7+2); !(math.Abs(got-want) <= 1e-9) {
 		t.Errorf("of the hot element come %g lx, want %g", got, want)
 	}
 	g.s.t.quality.Near = 2.05
@@ -219,7 +219,7 @@ func TestStraightLightOntoCells(t *testing.T) {
 		tr.cells = []cell{{element: 5, at: at}}
 		s := &Solution{t: tr, uneven: [][]bool{{false, c.uneven}}}
 		got := s.ontoCell(&slope{lux: 10, rise: 1, hidden: [2]bool{c.hidden, true}}, 0, 0, 0)
-		if math.Abs(got[1]-c.want) > 1e-9 {
+		if !(math.Abs(got[1]-c.want) <= 1e-9) {
 			t.Errorf("%s: a cell gets %g lx, want %g", c.name, got[1], c.want)
 		}
 	}
@@ -230,11 +230,11 @@ func TestSurfacesLightACell(t *testing.T) {
 	tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: 2}, r3.Vec{Y: 2}, 1, 1, 0.5))
 	s := &Solution{t: tr, hot: make([]hotParts, 1), direct: []directLux{{0, 0, 0, 0, 2, 2, 2, 2}}, blocks: []block{{exitance: []columns32{4: {10}, 5: {20}, 6: {40}, 7: {80}}}}}
 	got, off := s.ontoCellFromSurfaces(newTracer(tr.mesh), []uint32{4, 5, 6, 7}, viewpoint{}, 0)
-	if math.Abs(got[1]-37.5) > 1e-9 || math.Abs(off-12.5) > 1e-9 {
+	if !(math.Abs(got[1]-37.5) <= 1e-9) || !(math.Abs(off-12.5) <= 1e-9) {
 		t.Errorf("a cell gets %g lx, its halves differ by %g, want 37.5 and 12.5", got[1], off)
 	}
 	s.hot[0].of = map[uint32][2]int{7: {}}
-	if got, off = s.ontoCellFromSurfaces(newTracer(tr.mesh), []uint32{4, 5, 6, 7}, viewpoint{}, 0); math.Abs(got[1]-37.25) > 1e-9 || math.Abs(off-12.25) > 1e-9 {
+	if got, off = s.ontoCellFromSurfaces(newTracer(tr.mesh), []uint32{4, 5, 6, 7}, viewpoint{}, 0); !(math.Abs(got[1]-37.25) <= 1e-9) || !(math.Abs(off-12.25) <= 1e-9) {
 		t.Errorf("without what is hot a cell gets %g lx, its halves differ by %g, want 37.25 and 12.25", got[1], off)
 	}
 	if got := s.ownHot(7, 0); got != (colour.RGB{1, 1, 1}) || s.ownHot(6, 0) != (colour.RGB{}) {
@@ -268,7 +268,7 @@ func TestPlacesOnSeveralFigures(t *testing.T) {
 			on++
 		}
 	}
-	if want := (r3.Vec{X: (0.5 + 6*6) / 7, Y: (0.5 + 8) / 7}); r3.Norm(r3.Sub(sum, want)) > 0.01 || math.Abs(float64(on)/(n*n)-1./7) > 0.01 {
+	if want := (r3.Vec{X: (0.5 + 6*6) / 7, Y: (0.5 + 8) / 7}); r3.Norm(r3.Sub(sum, want)) > 0.01 || !(math.Abs(float64(on)/(n*n)-1./7) <= 0.01) {
 		t.Errorf("places lie about %v, want %v, %d of %d on the small one", sum, want, on, n*n)
 	}
 }

@@ -51,7 +51,7 @@ func TestPanesCountByThemselves(t *testing.T) {
 				ahead += before / rays
 				behind += before * passedBy(ratios, all, moment{number, stretches[met+1]}) / rays
 			}
-			if math.Abs(ahead-want) > 1e-3 || math.Abs(behind-want*want) > 1e-3 {
+			if !(math.Abs(ahead-want) <= 1e-3) || !(math.Abs(behind-want*want) <= 1e-3) {
 				t.Errorf("panes that pass %g pass %.5f in all, not %.5f, and with those behind %d mirrors %.5f, not %.5f", ratios, ahead, want, met+1, behind, want*want)
 			}
 		}

@@ -29,7 +29,7 @@ func TestLooksAreShared(t *testing.T) {
 		lamps[0].all = c.first
 		shareLooks(lamps)
 		for i, want := range c.looks {
-			if got := lamps[i].looks; math.Abs(got-want) > 1e-12 {
+			if got := lamps[i].looks; !(math.Abs(got-want) <= 1e-12) {
 				t.Errorf("%d lamps of which the first gives %g: lamp %d gets %g of the looks, want %g", c.count, c.first, i, got, want)
 			}
 		}
@@ -115,14 +115,14 @@ func TestWhatIsHot(t *testing.T) {
 			t.Errorf("%+v: %d hot elements, the bright one has parts %v", c, len(s.of), parts)
 		}
 		area := 4.0 / float64(4*c.across*c.across)
-		if want := 0.5 * area * (float64(len(lux)-5) + c.lux); math.Abs(s.all-want) > 1e-6*want {
+		if want := 0.5 * area * (float64(len(lux)-5) + c.lux); !(math.Abs(s.all-want) <= 1e-6*want) {
 			t.Errorf("%+v: %g lm are returned, want %g", c, s.all, want)
 		}
 		if c.hot && len(s.of) == 1 {
-			if want := 3 * 0.5 * area * c.lux; math.Abs(s.upTo[3]-want) > 1e-6*want || len(s.patches) != 1 || math.Abs(s.patches[0].power-want) > 1e-6*want {
+			if want := 3 * 0.5 * area * c.lux; !(math.Abs(s.upTo[3]-want) <= 1e-6*want) || len(s.patches) != 1 || !(math.Abs(s.patches[0].power-want) <= 1e-6*want) {
 				t.Errorf("%+v: the hot element returns %g, want %g", c, s.upTo[3], want)
 			}
-			if got := s.share(); math.Abs(got-s.upTo[3]/s.all) > 1e-12 {
+			if got := s.share(); !(math.Abs(got-s.upTo[3]/s.all) <= 1e-12) {
 				t.Errorf("%+v: it has %g of all", c, got)
 			}
 		}
@@ -149,12 +149,12 @@ func TestUnevenHotElements(t *testing.T) {
 		sum, all := 0.0, 1+c.rise*1.5 // the mean of the light over the element, whose middle is at x = 1.5 m
 		for _, p := range s.parts[1:] {
 			want := 0.5 * 10 * (1 + c.rise*p.middle.X) / all
-			if math.Abs(p.own[0]-want) > 1e-9*want {
+			if !(math.Abs(p.own[0]-want) <= 1e-9*want) {
 				t.Errorf("light that rises by %g: a part returns %g lm/m², want %g", c.rise, p.own[0], want)
 			}
 			sum += p.area * p.own[0]
 		}
-		if math.Abs(sum-0.5*10) > 1e-9 || math.Abs(s.upTo[len(s.upTo)-1]-7-3*sum) > 1e-9 {
+		if !(math.Abs(sum-0.5*10) <= 1e-9) || !(math.Abs(s.upTo[len(s.upTo)-1]-7-3*sum) <= 1e-9) {
 			t.Errorf("light that rises by %g: its parts return %g lm, want 5; the sums end at %v", c.rise, sum, s.upTo)
 		}
 	}
@@ -193,13 +193,13 @@ func TestFactorOfAHotPart(t *testing.T) {
 	}
 	ahead := r3.Vec{Z: 1}
 	plane, dome := &viewpoint{normal: ahead, response: receptor.Cosine}, &viewpoint{normal: ahead, response: receptor.Dome}
-	if got, want := h.factor(plane, r3.Vec{Z: 0.6}, r3.Vec{Z: 1}), rectangleFactor(0.1, 0.2, 0.4); math.Abs(got-want) > 1e-12 {
+	if got, want := h.factor(plane, r3.Vec{Z: 0.6}, r3.Vec{Z: 1}), rectangleFactor(0.1, 0.2, 0.4); !(math.Abs(got-want) <= 1e-12) {
 		t.Errorf("from 0.4 m its factor is %g, want %g", got, want)
 	}
 	// In sum over two domes that look opposite ways all of the light counts once, from everywhere: the solid angle by pi.
 	sum, back := h.factor(dome, r3.Vec{Z: 0.6}, r3.Vec{Z: 1}), h.factor(&viewpoint{normal: r3.Vec{Z: -1}, response: receptor.Dome}, r3.Vec{Z: 0.6}, r3.Vec{Z: 1})
 	angle := 4 * math.Asin(0.1*0.2/math.Sqrt((0.1*0.1+0.16)*(0.2*0.2+0.16)))
-	if math.Abs(sum+back-angle/math.Pi) > 1e-9 || !(sum > back) {
+	if !(math.Abs(sum+back-angle/math.Pi) <= 1e-9) || !(sum > back) {
 		t.Errorf("two domes get %g and %g, want %g in all", sum, back, angle/math.Pi)
 	}
 	for _, c := range []struct {
@@ -214,7 +214,7 @@ func TestFactorOfAHotPart(t *testing.T) {
 		{plane, r3.Vec{Z: 5}, r3.Vec{Z: 1}, 0}, // from behind
 		{&viewpoint{normal: r3.Vec{Z: -1}, response: receptor.Cosine}, r3.Vec{Z: -3}, r3.Vec{Z: 1}, 0},
 	} {
-		if got := h.factor(c.from, c.at, c.place); math.Abs(got-c.want) > 1e-12 {
+		if got := h.factor(c.from, c.at, c.place); !(math.Abs(got-c.want) <= 1e-12) {
 			t.Errorf("at %v the factor is %g, want %g", c.at, got, c.want)
 		}
 	}
@@ -251,7 +251,7 @@ func TestFarLooksStandForAll(t *testing.T) {
 				numbers[g.number&1]++
 			})
 		}
-		if math.Abs(got/want-standsFor) > 0.005*standsFor || numbers != [2]int{32 * turns, 32 * turns} {
+		if !(math.Abs(got/want-standsFor) <= 0.005*standsFor) || numbers != [2]int{32 * turns, 32 * turns} {
 			t.Errorf("for %g viewpoints: %g times what all parts give, by %v looks", standsFor, got/want, numbers)
 		}
 	}

@@ -31,7 +31,7 @@ func TestHotPatchesHaveAChanceWhileTheyHaveFarParts(t *testing.T) {
 		{"far from a place within reach", 0.5, 0, r3.Vec{Z: -1}, 2.5, 1 / 6.25},
 	} {
 		p := &hotPatch{middle: r3.Vec{Z: 2}, normal: c.normal, radius: c.radius, closest: c.closest, power: 1}
-		if got := p.chance(from, c.within); math.Abs(got-c.chance) > 1e-12 {
+		if got := p.chance(from, c.within); !(math.Abs(got-c.chance) <= 1e-12) {
 			t.Errorf("%s: a chance of %g, want %g", c.name, got, c.chance)
 		}
 	}
@@ -46,7 +46,7 @@ func TestWhatAnElementReturns(t *testing.T) {
 	}
 	lamp := make(directLux, 3*12)
 	copy(lamp[3*9:], []float32{10, 20, 30})
-	if got := tr.returned(lamp, 9); math.Abs(got-(5+8+6)) > 1e-12 {
+	if got := tr.returned(lamp, 9); !(math.Abs(got-(5+8+6)) <= 1e-12) {
 		t.Errorf("the element returns %g lm/m², want 19", got)
 	}
 	parts := []hotPart{{area: 1}, {area: 0.5}, {area: 2}}
@@ -96,7 +96,7 @@ func TestChoicesReachFartherForMany(t *testing.T) {
 		points  int // 5 cm apart
 	}{{1, 10, 0.12, 4}, {4, 1024, 0.12, 4}, {0.25, 10, 0.24, 7}, {1, 4096, 0.24, 7}, {0.001, 10, 1.5, 43}} {
 		s := &hotParts{looks: c.looks, patches: make([]hotPatch, c.patches)}
-		if got := s.choiceReach(); math.Abs(got-c.reach) > 1e-12 {
+		if got := s.choiceReach(); !(math.Abs(got-c.reach) <= 1e-12) {
 			t.Errorf("%g of the looks, %d patches: a choice reaches %g m, want %g", c.looks, c.patches, got, c.reach)
 		}
 		if got := s.tileSide(0.05); got != c.points {
@@ -135,7 +135,7 @@ func TestSomePartsBesideStandForAll(t *testing.T) {
 	}
 	want, every := got(8)
 	few, some := got(1.0 / 8)
-	if math.Abs(few/want-1) > 0.02 || every < 8*sets*60 || some > sets*10 || some < sets*6 {
+	if !(math.Abs(few/want-1) <= 0.02) || every < 8*sets*60 || some > sets*10 || some < sets*6 {
 		t.Errorf("%d looks give %.4g, %d looks %.4g", some, few, every, want)
 	}
 }

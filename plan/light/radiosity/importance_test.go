@@ -33,7 +33,7 @@ func TestImportanceByHand(t *testing.T) {
 	first := []float64{0, 0.25 + 0.05, 0.25 + 0.05 + 0.1*0.3, 0.25, 0}
 	got := newAdjoint(tr).ofReceptors()
 	for s, want := range first {
-		if math.Abs(got[s]-want) > 1e-12 {
+		if !(math.Abs(got[s]-want) <= 1e-12) {
 			t.Errorf("on patch %d hangs %g at first, want %g", s, got[s], want)
 		}
 	}
@@ -57,7 +57,7 @@ func TestImportanceByHand(t *testing.T) {
 	}
 	importance := tr.importance()
 	for s := 1; s < 5; s++ {
-		if math.Abs(importance[s]-all[s]) > 1e-12 {
+		if !(math.Abs(importance[s]-all[s]) <= 1e-12) {
 			t.Errorf("on patch %d hangs %g, want %g", s, importance[s], all[s])
 		}
 	}
@@ -78,7 +78,7 @@ func TestRaysGoWhereMuchHangs(t *testing.T) {
 		sum += v
 	}
 	for s := 1; s < len(tr.patches); s++ {
-		if got := tr.patches[s].importance; math.Abs(got-all[s]/sum) > 1e-12 {
+		if got := tr.patches[s].importance; !(math.Abs(got-all[s]/sum) <= 1e-12) {
 			t.Errorf("patch %d has %g of what hangs on all, want %g", s, got, all[s]/sum)
 		}
 		share, i := 64+120*all[s]/sum, slices.Index(slots, s)
@@ -99,6 +99,23 @@ func TestRaysGoWhereMuchHangs(t *testing.T) {
 	tr.quality.More = 0
 	if slots, _ := tr.chooseForRays(); slots != nil {
 		t.Errorf("without more rays patches %v get some", slots)
+	}
+}
+
+// What a patch gets beyond its own rays counts from those that its area gives it: one of 0.05 m² has 32, one of 0.07 m² 64, and 20 more are enough for
+// the next power of two of the one alone.
+func TestFurtherRaysBySize(t *testing.T) {
+	for _, c := range []struct {
+		wide, high float64
+		want       []int
+	}{{0.25, 0.2, []int{64}}, {0.2, 0.25, []int{64}}, {0.35, 0.2, nil}, {0.2, 0.35, nil}} {
+		tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: c.wide}, r3.Vec{Y: c.high}, 1, 1, 0.5))
+		tr.sees(1, black)
+		tr.quality = Quality{Patch: 0.5, Links: 64, More: 20}
+		tr.places = []place{{hits: []uint32{4}}}
+		if _, want := tr.chooseForRays(); !slices.Equal(want, c.want) {
+			t.Errorf("%g by %g m gets %v rays, want %v", c.wide, c.high, want, c.want)
+		}
 	}
 }
 

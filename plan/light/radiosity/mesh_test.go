@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
@@ -80,7 +81,7 @@ func TestCellsShareTheirElement(t *testing.T) {
 			}
 			sum += own
 		}
-		if math.Abs(sum-c.want) > 1e-12 {
+		if !(math.Abs(sum-c.want) <= 1e-12) {
 			t.Errorf("%s: the cells have %g m², want %g", name, sum, c.want)
 		}
 	}
@@ -153,6 +154,35 @@ func TestSheetsThatAreClear(t *testing.T) {
 		set := &solid.Set{Sheets: []solid.Sheet{{ID: 1, Corners: []r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, Front: c.front, Back: c.back}}}
 		if m := newMesh(set, solid.NewBVH(set), 1); len(m.panes) != c.panes || len(m.faces) != c.faces || len(m.veils) != c.cloths {
 			t.Errorf("%+v: %d panes, %d faces and %d cloths", c, len(m.panes), len(m.faces), len(m.veils))
+		}
+	}
+}
+
+// A prism has a face for each side, a top and a foot, which look away from its middle, whichever way its base runs; one without height, on its head or of no
+// area has none.
+func TestFacesOfAPrism(t *testing.T) {
+	base := []r2.Vec{{X: 1, Y: 1}, {X: 4, Y: 1}, {X: 4, Y: 3}, {X: 1, Y: 3}}
+	turned := slices.Clone(base)
+	slices.Reverse(turned)
+	middle := r3.Vec{X: 2.5, Y: 2, Z: 1.5}
+	for name, b := range map[string][]r2.Vec{"counter-clockwise": base, "clockwise": turned} {
+		faces, area := prismFaces(&solid.Prism{Base: b, Z0: 0.5, Z1: 2.5}), 0.0
+		for i := range faces {
+			f := &faces[i]
+			area += areaOf(f.corners)
+			if !(r3.Dot(f.n, r3.Sub(solid.Centre(f.corners), middle)) > 0) {
+				t.Errorf("%s: face %d looks along %v, inward", name, i, f.n)
+			}
+		}
+		if len(faces) != 6 || !(math.Abs(area-2*(3*2+3*2+2*2)) <= 1e-9) {
+			t.Errorf("%s: %d faces of %g m²", name, len(faces), area)
+		}
+	}
+	for name, p := range map[string]solid.Prism{
+		"no height": {Base: base, Z0: 1, Z1: 1}, "on its head": {Base: base, Z0: 2, Z1: 1}, "a line": {Base: []r2.Vec{{}, {X: 1}, {X: 2}}, Z1: 1},
+	} {
+		if faces := prismFaces(&p); len(faces) != 0 {
+			t.Errorf("%s: %d faces", name, len(faces))
 		}
 	}
 }

@@ -18,11 +18,11 @@ func TestGainOfAFace(t *testing.T) {
 	for _, c := range []struct{ at r3.Vec }{{r3.Vec{Z: 20}}, {r3.Vec{X: 30, Z: 40}}, {r3.Vec{Z: -20}}} {
 		square := r3.Norm2(c.at)
 		want := c.at.Z / math.Sqrt(square) / square / math.Pi
-		if got := f.gain(r3.Vec{}, r3.Scale(-1, c.at)); math.Abs(got-want) > 0.01*math.Abs(want) {
+		if got := f.gain(r3.Vec{}, r3.Scale(-1, c.at)); !(math.Abs(got-want) <= 0.01*math.Abs(want)) {
 			t.Errorf("from %v a face gains %g, want %g", c.at, got, want)
 		}
 	}
-	if got := f.gain(r3.Vec{}, r3.Vec{Z: -1e-9}); math.Abs(got-1) > 1e-6 {
+	if got := f.gain(r3.Vec{}, r3.Vec{Z: -1e-9}); !(math.Abs(got-1) <= 1e-6) {
 		t.Errorf("from next to it a face gains %g", got)
 	}
 }

@@ -1,6 +1,8 @@
 package radiosity
 
 import (
+	"context"
+	"errors"
 	"math"
 	"slices"
 	"testing"
@@ -23,7 +25,7 @@ func TestWeightsOfRays(t *testing.T) {
 		for _, v := range w {
 			sum += v
 		}
-		if math.Abs(sum-want) > 1e-12 || w[0] != w[7] {
+		if !(math.Abs(sum-want) <= 1e-12) || w[0] != w[7] {
 			t.Errorf("rays of its own weigh %v, want %g in all", w, want)
 		}
 	}
@@ -36,7 +38,7 @@ func TestWeightsOfRays(t *testing.T) {
 			all += v
 		}
 		for k, w := range tr.rayWeights(i, nil) {
-			if got := tr.receptors[i].Response.Integral() * want[k] / all; math.Abs(w-got) > 1e-12 {
+			if got := tr.receptors[i].Response.Integral() * want[k] / all; !(math.Abs(w-got) <= 1e-12) {
 				t.Errorf("receptor %d: ray %d weighs %g, want %g", i, k, w, got)
 			}
 		}
@@ -88,11 +90,11 @@ func TestPlacesFallOnTheirElement(t *testing.T) {
 			t.Errorf("element %d is near: %v", element, got)
 		}
 		p := &tr.patches[patch]
-		if cells := f.cellInAir(p, int(element&3), f.part(at)); len(cells) != 1 || math.Abs(areaOf(cells[0])-1./72) > 1e-9 || r3.Norm(r3.Sub(solid.Centre(cells[0]), at)) > 1e-9 {
+		if cells := f.cellInAir(p, int(element&3), f.part(at)); len(cells) != 1 || !(math.Abs(areaOf(cells[0])-1./72) <= 1e-9) || r3.Norm(r3.Sub(solid.Centre(cells[0]), at)) > 1e-9 {
 			t.Errorf("the cell of %v is %v", at, cells)
 		}
 		box := f.element4(p.x, p.y, int(element&3))
-		if low, high := boxRound(box[:]).low, boxRound(box[:]).high; at.X < low.X || at.X > high.X || at.Z < low.Z || at.Z > high.Z || math.Abs(areaOf(box[:])-0.125) > 1e-12 {
+		if low, high := boxRound(box[:]).low, boxRound(box[:]).high; at.X < low.X || at.X > high.X || at.Z < low.Z || at.Z > high.Z || !(math.Abs(areaOf(box[:])-0.125) <= 1e-12) {
 			t.Errorf("element %d is %v", element, box)
 		}
 	}
@@ -109,7 +111,7 @@ func TestFiguresFillTheirElement(t *testing.T) {
 			figures := p.split(f, k, 4)
 			for i, g := range figures {
 				want := f.at(x+(float64(i/4)+0.5)/4, y+(float64(i%4)+0.5)/8)
-				if r3.Norm(r3.Sub(solid.Centre(g), want)) > 1e-9 || math.Abs(areaOf(g)-1./32) > 1e-9 {
+				if r3.Norm(r3.Sub(solid.Centre(g), want)) > 1e-9 || !(math.Abs(areaOf(g)-1./32) <= 1e-9) {
 					t.Errorf("figure %d of element %d of patch %d is %v, want its middle at %v", i, k, s, g, want)
 				}
 			}
@@ -240,7 +242,7 @@ func TestRaysOfAReceptor(t *testing.T) {
 			up++
 		}
 	}
-	if got, want := float64(up)/float64(len(hits)), rectangleFactor(w/2, d/2, h-1e-3); len(hits) != 1<<12 || math.Abs(got-want) > 0.005 {
+	if got, want := float64(up)/float64(len(hits)), rectangleFactor(w/2, d/2, h-1e-3); len(hits) != 1<<12 || !(math.Abs(got-want) <= 0.005) {
 		t.Errorf("of %d rays %g meet the ceiling, want %g", len(hits), got, want)
 	}
 }
@@ -259,5 +261,43 @@ func TestFacesAmongManyAreNotDrawn(t *testing.T) {
 		if drawn, _ := tr.mesh.drawings(patches); len(drawn) != c.sets {
 			t.Errorf("among %d faces %d sets are drawn, want %d", c.faces, len(drawn), c.sets)
 		}
+	}
+}
+
+// What rays of a receptor meet close by is looked at in cells, each of which some ray has met; an end of the run comes back as an error.
+func TestRaysOfPlacesFindCells(t *testing.T) {
+	box := boxOf(4, 3, 2.5, func(int) colour.RGB { return grey(0.5) })
+	at := r3.Vec{X: 2, Y: 1.5, Z: 0.3}
+	points := []receptor.Receptor{{At: at, Axis: r3.Vec{Z: -1}}}
+	q := Quality{Patch: 0.5, Links: 16, Point: 256, Near: 0.5, Cell: 4}
+	tr, bvh := trace(t, box, q, points, nil)
+	if len(tr.cells) < 4 {
+		t.Fatalf("%d cells are found", len(tr.cells))
+	}
+	met := make([]bool, len(tr.cells))
+	for k, n := range tr.places[0].cellOf {
+		if n >= 0 {
+			met[n] = true
+			if far := r3.Norm(r3.Sub(tr.places[0].at[k], at)); far > 0.5+0.2 {
+				t.Errorf("ray %d meets a cell %g m off", k, far)
+			}
+		}
+	}
+	if slices.Contains(met, false) {
+		t.Errorf("by cell, whether a ray has met it: %v", met)
+	}
+	for i := range tr.cells {
+		if c := &tr.cells[i]; !(math.Abs(c.at.Z) <= 1e-9) {
+			t.Errorf("cell %d lies at %v, and not on the floor", i, c.at)
+		}
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := Trace(ctx, box, bvh, q, 1, points, nil); !errors.Is(err, context.Canceled) {
+		t.Errorf("it gave up with %v", err)
+	}
+	tr.workers = 1
+	if err := tr.traceFromPlaces(ctx); !errors.Is(err, context.Canceled) {
+		t.Errorf("rays gave up with %v", err)
 	}
 }

@@ -78,7 +78,7 @@ func TestNothingIsLost(t *testing.T) {
 		for lamp := range 2 {
 			_, taken, lost := solution.Balance(lamp)
 			for c := range flux {
-				if math.Abs(taken[c]/flux[c]-1) > 5e-3 || lost[c] > 5e-3*flux[c] {
+				if !(math.Abs(taken[c]/flux[c]-1) <= 5e-3) || lost[c] > 5e-3*flux[c] {
 					t.Errorf("room %d, lamp %d, channel %d: %g lm sent, %g taken in, %g lost", room, lamp, c, flux[c], taken[c], lost[c])
 				}
 			}

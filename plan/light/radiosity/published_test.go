@@ -51,19 +51,19 @@ func TestSixPatches(t *testing.T) {
 			if want < 10 {
 				tolerance = 5e-7
 			}
-			if math.Abs(exact[side]/want-1) > tolerance {
+			if !(math.Abs(exact[side]/want-1) <= tolerance) {
 				t.Errorf("%v: %s gets %.7g lx by six equations, want %.7g", row.In, s.Sheets[side].Name, exact[side], want)
 			}
 			for n := range tr.patches {
 				if f := &tr.mesh.faces[tr.patches[n].face]; n > 0 && f.id == solid.ID(side+1) {
 					got := float64(solution.blocks[0].exitance[4*n][0]) / f.reflect[0]
-					if math.Abs(got/want-1) > 1e-3 {
+					if !(math.Abs(got/want-1) <= 1e-3) {
 						t.Errorf("%v: %s gets %.7g lx, want %.7g", row.In, s.Sheets[side].Name, got, want)
 					}
 				}
 			}
 		}
-		if _, taken, _ := solution.Balance(0); math.Abs(taken[0]/row.In[6]-1) > 1e-6 {
+		if _, taken, _ := solution.Balance(0); !(math.Abs(taken[0]/row.In[6]-1) <= 1e-6) {
 			t.Errorf("%v: %g lm taken in of %g", row.In, taken[0], row.In[6])
 		}
 	}
@@ -110,7 +110,7 @@ func TestBrightFloor(t *testing.T) {
 		for _, e := range solution.Point(i, 0) {
 			got += e[0]
 		}
-		if got = 100 * got / (1000 * 0.5); math.Abs(got/row.Out[0]-1) > 5e-3 {
+		if got = 100 * got / (1000 * 0.5); !(math.Abs(got/row.Out[0]-1) <= 5e-3) {
 			t.Errorf("%v: %.3f %%, want %.3f", row.In, got, row.Out[0])
 		}
 	}
@@ -149,7 +149,7 @@ func TestLinksAreFormFactors(t *testing.T) {
 		}
 		want := reference.Exchange(a, b) / r3.Norm(area(a))
 		got := float64(met) / float64(p.to-p.from)
-		if sigma := math.Sqrt(want * (1 - want) / rays); math.Abs(got-want) > 4*sigma {
+		if sigma := math.Sqrt(want * (1 - want) / rays); !(math.Abs(got-want) <= 4*sigma) {
 			t.Errorf("pair %d: %.5f of the rays, form factor %.5f, sigma %.5f", pair, got, want, sigma)
 		}
 	}

@@ -14,7 +14,7 @@ import (
 
 // The standard error of a sum of runs is that of eight of a mean: by the textbook's estimate of the variance.
 func TestVarianceOfRuns(t *testing.T) {
-	if got, want := variance(&[runs]float64{2, 4, 4, 4, 5, 5, 7, 9}), 8*32./7; math.Abs(got-want) > 1e-12 {
+	if got, want := variance(&[runs]float64{2, 4, 4, 4, 5, 5, 7, 9}), 8*32./7; !(math.Abs(got-want) <= 1e-12) {
 		t.Errorf("the variance is %g, want %g", got, want)
 	}
 	if got := variance(&[runs]float64{3, 3, 3, 3, 3, 3, 3, 3}); got != 0 {
@@ -49,11 +49,11 @@ func readingOf(t *testing.T, hits []uint32) (*gatherer, *place) {
 // What rays of patches put a reading off by counts once for each patch, with all that is seen of it, and of different ones by squares.
 func TestSpreadOfLinks(t *testing.T) {
 	g, p := readingOf(t, []uint32{4, 5, 4, 9, 12, black, 8, 8, black, black})
-	if !slices.Equal(g.met, []uint32{4, 5, 8, 9, 12}) || math.Abs(g.shares[4]-0.2) > 1e-15 || g.shares[0] != 0 {
+	if !slices.Equal(g.met, []uint32{4, 5, 8, 9, 12}) || !(math.Abs(g.shares[4]-0.2) <= 1e-15) || g.shares[0] != 0 {
 		t.Errorf("met are %v, with shares %v", g.met, g.shares)
 	}
 	want := 0.3*2*0.3*2 + 0.4*3*0.4*3
-	if got := g.linkSpread(g.s.t, 0); math.Abs(got-want) > 1e-12 {
+	if got := g.linkSpread(g.s.t, 0); !(math.Abs(got-want) <= 1e-12) {
 		t.Errorf("the square is %g, want %g", got, want)
 	}
 	// Rays come in eight runs; of ten the first, fifth, sixth and so on fall into these.
@@ -63,7 +63,7 @@ func TestSpreadOfLinks(t *testing.T) {
 			sums[r*8/10] += 0.1 * float64(h)
 		}
 	}
-	if got := g.spread(p, 0); math.Abs(got-math.Sqrt(want+variance(&sums))) > 1e-9 {
+	if got := g.spread(p, 0); !(math.Abs(got-math.Sqrt(want+variance(&sums))) <= 1e-9) {
 		t.Errorf("the spread is %g, want %g", got, math.Sqrt(want+variance(&sums)))
 	}
 }
@@ -81,10 +81,10 @@ func TestSpreadOfCells(t *testing.T) {
 	}
 	sums := [runs]float64{0: 2, 2: 2, 4: 1, 6: 2} // the first, third, fifth and seventh run have one ray each
 	want := math.Sqrt(0.5*3*0.5*3 + 0.25*4*0.25*4 + 0.25*2*0.25*2 + variance(&sums))
-	if got := g.spread(p, 0); math.Abs(got-want) > 1e-9 {
+	if got := g.spread(p, 0); !(math.Abs(got-want) <= 1e-9) {
 		t.Errorf("the spread is %g, want %g", got, want)
 	}
-	if got := g.spread(p, 0); math.Abs(got-want) > 1e-9 {
+	if got := g.spread(p, 0); !(math.Abs(got-want) <= 1e-9) {
 		t.Errorf("the next time it is %g, want %g", got, want)
 	}
 }
@@ -125,7 +125,7 @@ func TestLightWhereRaysHaveMet(t *testing.T) {
 		if c.want {
 			want[4] = grey(0.5 * (10 + (n-1)/2 - 8))
 		}
-		if len(put) != len(want) || math.Abs(put[4][1]-want[4][1]) > 1e-9 {
+		if len(put) != len(want) || !(math.Abs(put[4][1]-want[4][1]) <= 1e-9) {
 			t.Errorf("%s: put right by %v, want %v", c.name, put, want)
 		}
 	}
@@ -144,7 +144,7 @@ func TestRoughFormFactors(t *testing.T) {
 		{receptor.Receptor{At: r3.Vec{Z: 40}, Axis: r3.Unit(r3.Vec{Z: 1}), Response: receptor.Dome}, 0},
 		{receptor.Receptor{At: r3.Vec{Z: -10}, Axis: r3.Vec{Z: 1}}, 0},
 	} {
-		if got := tr.mesh.rough(&c.r, &tr.patches[1]); math.Abs(got-c.want) > 0.01*c.want+1e-7 {
+		if got := tr.mesh.rough(&c.r, &tr.patches[1]); !(math.Abs(got-c.want) <= 0.01*c.want+1e-7) {
 			t.Errorf("a receptor %+v gets %g, want %g", c.r, got, c.want)
 		}
 	}
@@ -163,7 +163,7 @@ func TestFactorsThroughPanes(t *testing.T) {
 	half := rectangleFactor(0.5, 0.25, 2) / 2
 	r := &receptor.Receptor{Axis: r3.Vec{Z: 1}}
 	sum, whole := g.factor(r, figure)
-	if math.Abs(sum-half) > 1e-9 || len(g.through) != 1 || math.Abs(g.through[0].gain[1]-half/2) > 1e-9 || !slices.Equal(g.through[0].via, []solid.ID{7}) {
+	if !(math.Abs(sum-half) <= 1e-9) || len(g.through) != 1 || !(math.Abs(g.through[0].gain[1]-half/2) <= 1e-9) || !slices.Equal(g.through[0].via, []solid.ID{7}) {
 		t.Errorf("it sees %g straight, want %g, and %+v", sum, half, g.through)
 	}
 	_ = whole
@@ -190,5 +190,26 @@ func TestKeysOfWays(t *testing.T) {
 	}
 	if len(g.keys) != 4 || g.keys[3].From != 1 || !slices.Equal(g.keys[3].Via, []solid.ID{5, 6}) {
 		t.Errorf("keys are %+v", g.keys)
+	}
+}
+
+// What was read of each receptor is given by receptor and lamp; of a solution that was read by none there is nothing.
+func TestReadingsByReceptorAndLamp(t *testing.T) {
+	s := &Solution{readings: []reading{
+		{keys: []Key{{}}, values: [][]colour.RGB{{grey(1)}, {grey(2)}}, spread: []float64{0.1, 0.2}},
+		{keys: []Key{{}, {}}, values: [][]colour.RGB{{grey(3), grey(4)}, {grey(5), grey(6)}}, spread: []float64{0.3, 0.4}},
+	}}
+	for i := range 2 {
+		for lamp := range 2 {
+			if got, want := s.Spread(i, lamp), []float64{0.1, 0.2, 0.3, 0.4}[2*i+lamp]; got != want {
+				t.Errorf("receptor %d, lamp %d: spread %g, want %g", i, lamp, got, want)
+			}
+			if got, want := s.Point(i, lamp), [][]colour.RGB{{grey(1)}, {grey(2)}, {grey(3), grey(4)}, {grey(5), grey(6)}}[2*i+lamp]; !slices.Equal(got, want) || len(s.Keys(i)) != len(want) {
+				t.Errorf("receptor %d, lamp %d: %v by %d ways, want %v", i, lamp, got, len(s.Keys(i)), want)
+			}
+		}
+	}
+	if none := (&Solution{}); none.Keys(0) != nil || none.Point(0, 0) != nil || none.Spread(0, 0) != 0 {
+		t.Error("of what was not read something is given")
 	}
 }

@@ -61,7 +61,7 @@ func TestClosedShed(t *testing.T) {
 			got, followed := solution.mean()
 			_, _, lost := solution.Balance(0)
 			want := 10000 / (area * (1 - rho))
-			if math.Abs(got/want-1) > 1e-3 || math.Abs(followed/area-1) > 1e-3 || lost[0] > 1e-9 {
+			if !(math.Abs(got/want-1) <= 1e-3) || !(math.Abs(followed/area-1) <= 1e-3) || lost[0] > 1e-9 {
 				t.Errorf("%v, rho %g: a mean of %.2f lx on %.3f m² and %g lm lost, want %.2f on %.3f", c, rho, got, followed, lost[0], want, area)
 			}
 		}

@@ -68,11 +68,11 @@ func TestBallByItsClosedForm(t *testing.T) {
 					rho := tr.mesh.faces[i].reflect[k]
 					e := float64(lamps[lamp][4*(i+1)*c.channels+k]) + incident
 					taken += a * (1 - rho) * e
-					if got := float64(b.exitance[4*(i+1)+2][column]); math.Abs(got-rho*e) > 2e-5*rho*e {
+					if got := float64(b.exitance[4*(i+1)+2][column]); !(math.Abs(got-rho*e) <= 2e-5*rho*e) {
 						t.Errorf("%+v: patch %d returns %g of lamp %d in channel %d, want %g", c, i, got, lamp, k, rho*e)
 					}
 				}
-				if math.Abs(b.sent[column]-sent) > 1e-9*sent || math.Abs(b.taken[column]-taken) > 2e-5*taken || math.Abs(b.lost[column]-(sent-taken)) > 2e-5*sent {
+				if !(math.Abs(b.sent[column]-sent) <= 1e-9*sent) || !(math.Abs(b.taken[column]-taken) <= 2e-5*taken) || !(math.Abs(b.lost[column]-(sent-taken)) <= 2e-5*sent) {
 					t.Errorf("%+v, lamp %d, channel %d: %g lm sent, %g taken, %g lost, want %g, %g, %g", c, lamp, k, b.sent[column], b.taken[column], b.lost[column], sent, taken, sent-taken)
 				}
 			}
@@ -110,7 +110,7 @@ func TestAClosedSetKeepsItsLight(t *testing.T) {
 		from [][]float32
 	}{"links": {make([]hotParts, 1), [][]float32{nil}}, "hot": {hot, [][]float32{fromHot}}} {
 		b := newSolver(tr).run(context.Background(), []directLux{lamp}, c.hot, c.from)
-		if math.Abs(b.taken[0]-sent) > 1e-4*sent || math.Abs(b.lost[0]) > 1e-9*sent || b.sent[0] != sent {
+		if !(math.Abs(b.taken[0]-sent) <= 1e-4*sent) || !(math.Abs(b.lost[0]) <= 1e-9*sent) || b.sent[0] != sent {
 			t.Errorf("%s: of %g lm %g are taken and %g lost", name, sent, b.taken[0], b.lost[0])
 		}
 		if b.passes >= 60 {
@@ -122,7 +122,7 @@ func TestAClosedSetKeepsItsLight(t *testing.T) {
 	for i := range sizes {
 		// The links look at the first element of each patch, the looks at the mean of the four: 8 of 9.5 on the hot patch.
 		e := 4 * (i + 1)
-		if a, b := plain.exitance[e][0], looked.exitance[e][0]; math.Abs(float64(b/a)-1) > 0.02 {
+		if a, b := plain.exitance[e][0], looked.exitance[e][0]; !(math.Abs(float64(b/a)-1) <= 0.02) {
 			t.Errorf("patch %d returns %g lm/m² by its links, %g by looks", i, a, b)
 		}
 	}
@@ -144,8 +144,45 @@ func TestLightThroughCloth(t *testing.T) {
 	floor := 100 / (1 - 0.5*0.4*0.25*0.5)
 	under := 0.25 * 0.5 * floor
 	for s, want := range []float64{0, 0.5 * floor, 0.4 * under, 0.2 * 0.6 * under} {
-		if got := float64(b.exitance[4*s][0]); math.Abs(got-want) > 1e-4*want {
+		if got := float64(b.exitance[4*s][0]); !(math.Abs(got-want) <= 1e-4*want) {
 			t.Errorf("patch %d returns %g lm/m², want %g", s, got, want)
+		}
+	}
+}
+
+// Light that runs along a row of patches, each of which sees but the next, is followed in a few passes whichever way it runs: they go up
+// and down the row in turn. The k-th returns the k-th power of the share of the first.
+func TestPassesGoBothWays(t *testing.T) {
+	const row, rho = 40, 0.9
+	for name, next := range map[string]int{"down": 1, "up": -1} {
+		tr := handmade(1, boardFace(t, r3.Vec{}, r3.Vec{X: row}, r3.Vec{Y: 1}, row, 1, rho))
+		first := row
+		if next < 0 {
+			first = 1
+		}
+		for s := 1; s <= row; s++ {
+			if s == first {
+				tr.sees(s, black)
+			} else {
+				tr.sees(s, uint32(4*(s+next)))
+			}
+			if s+first == row+1 {
+				tr.patches[s].kept = grey(0) // the last one's leaves
+			}
+		}
+		lamp := make(directLux, 4*(row+1))
+		for k := range 4 {
+			lamp[4*first+k] = 100
+		}
+		b := newSolver(tr).run(context.Background(), []directLux{lamp}, make([]hotParts, 1), [][]float32{nil})
+		for k := range row {
+			want := 100 * math.Pow(rho, float64(k+1))
+			if got := float64(b.exitance[4*(first-next*k)][0]); !(math.Abs(got/want-1) <= 1e-3) {
+				t.Errorf("%s: patch %d from the first returns %g lm/m², want %g", name, k, got, want)
+			}
+		}
+		if b.passes > 8 {
+			t.Errorf("%s: it takes %d passes", name, b.passes)
 		}
 	}
 }

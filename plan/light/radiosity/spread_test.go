@@ -36,7 +36,7 @@ func TestUnseenSurfacesShareEvenly(t *testing.T) {
 				t.Errorf("patch %d gets %g lx, and the first %g", s, w.incident[s][c], w.incident[1][c])
 			}
 		}
-		if math.Abs(sum-w.returned[c]) > 1e-9 {
+		if !(math.Abs(sum-w.returned[c]) <= 1e-9) {
 			t.Errorf("%g lm are spread, want %g", sum, w.returned[c])
 		}
 	}

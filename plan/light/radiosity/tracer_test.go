@@ -1,6 +1,7 @@
 package radiosity
 
 import (
+	"math"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -71,5 +72,19 @@ func TestFiguresEndAtTheOutline(t *testing.T) {
 				t.Errorf("of a figure from %g to %g m of %g, %g m² are on the face, cut: %v", c.from, c.to, side, got, cut)
 			}
 		}
+	}
+}
+
+// A corner that an outline has twice changes nothing: the sides after it cut as before.
+func TestOutlinesWithACornerTwice(t *testing.T) {
+	f := boardFace(t, r3.Vec{}, r3.Vec{X: 2}, r3.Vec{Y: 2}, 1, 1, 0.5)
+	f.outline = []r2.Vec{{}, {}, {X: 1}, {X: 1, Y: 2}, {Y: 2}}
+	f.corners = nil
+	for _, p := range f.outline {
+		f.corners = append(f.corners, r3.Vec{X: p.X, Y: p.Y})
+	}
+	on, cut := newTracer(&mesh{bvh: solid.NewBVH(&solid.Set{})}).onFace(&f, []r3.Vec{{X: 0.5, Y: 0.5}, {X: 2, Y: 0.5}, {X: 2, Y: 1.5}, {X: 0.5, Y: 1.5}})
+	if !cut || on == nil || !(math.Abs(areaOf(on)-0.5) <= 1e-9) {
+		t.Errorf("of 1.5 m² %v is on the face, cut: %v", on, cut)
 	}
 }

@@ -35,7 +35,7 @@ func TestDirectionsByResponse(t *testing.T) {
 			for k := range n {
 				x, y := receptorSample(k)
 				d := c.way(x, y)
-				if math.Abs(r3.Norm(d)-1) > 1e-12 {
+				if !(math.Abs(r3.Norm(d)-1) <= 1e-12) {
 					t.Fatalf("%s: direction %v", name, d)
 				}
 				sum = r3.Add(sum, r3.Scale(1.0/n, d))
@@ -43,7 +43,7 @@ func TestDirectionsByResponse(t *testing.T) {
 				across += math.Pow(r3.Dot(d, frame.u), 2) / n
 				round += r3.Dot(d, frame.u) * r3.Dot(d, frame.v) / n
 			}
-			if r3.Norm(r3.Sub(sum, r3.Scale(c.mean, axis))) > 2e-3 || math.Abs(square-c.square) > 2e-3 || math.Abs(across-(1-c.square)/2) > 2e-3 || math.Abs(round) > 2e-3 {
+			if r3.Norm(r3.Sub(sum, r3.Scale(c.mean, axis))) > 2e-3 || !(math.Abs(square-c.square) <= 2e-3) || !(math.Abs(across-(1-c.square)/2) <= 2e-3) || !(math.Abs(round) <= 2e-3) {
 				t.Errorf("%s about %v: mean %v, squares %g and %g, %g", name, axis, sum, square, across, round)
 			}
 		}
@@ -74,7 +74,7 @@ func TestRaysInALobe(t *testing.T) {
 	if want := r3.Scale(7./8, middle); r3.Norm(r3.Sub(sum, want)) > 3e-3 {
 		t.Errorf("the mean direction is %v, want %v", sum, want)
 	}
-	if want := (1 - 7./9) / 2; math.Abs(squares[0]-want) > 3e-3 || math.Abs(squares[1]-want) > 3e-3 {
+	if want := (1 - 7./9) / 2; !(math.Abs(squares[0]-want) <= 3e-3) || !(math.Abs(squares[1]-want) <= 3e-3) {
 		t.Errorf("the mean squares to the sides are %v, want %g", squares, want)
 	}
 }
@@ -90,13 +90,13 @@ func TestMirrorsShareRays(t *testing.T) {
 		to, factor, is := m.mirrors.meet(hit, r3.Unit(r3.Vec{X: 1, Z: -1}), onFirst(k))
 		if is {
 			on++
-			if r3.Norm(r3.Sub(to, r3.Unit(r3.Vec{X: 1, Z: 1}))) > 1e-12 || math.Abs(factor[0]-0.6*0.75/0.75) > 1e-9 {
+			if r3.Norm(r3.Sub(to, r3.Unit(r3.Vec{X: 1, Z: 1}))) > 1e-12 || !(math.Abs(factor[0]-0.6*0.75/0.75) <= 1e-9) {
 				t.Fatalf("a ray goes on along %v with %v", to, factor)
 			}
 		}
 	}
 	f := &m.faces[0]
-	if math.Abs(float64(on)/4000-0.75) > 2e-3 || math.Abs(s.turns.passing-0.75) > 1e-12 || math.Abs(f.met-0.25) > 1e-12 || math.Abs(f.met*f.reflect[1]-0.15) > 1e-12 || f.specular != s {
+	if !(math.Abs(float64(on)/4000-0.75) <= 2e-3) || !(math.Abs(s.turns.passing-0.75) <= 1e-12) || !(math.Abs(f.met-0.25) <= 1e-12) || !(math.Abs(f.met*f.reflect[1]-0.15) <= 1e-12) || f.specular != s {
 		t.Errorf("%d of 4000 go on; %g end there, of which %g come back", on, f.met, f.reflect[1])
 	}
 	if _, _, is := m.mirrors.meet(&solid.Hit{ID: 3, Normal: r3.Vec{Z: -1}}, r3.Vec{Z: 1}, onFirst(1)); is {
@@ -112,7 +112,7 @@ func TestPickAlongASum(t *testing.T) {
 		k            int
 		rest, figure float64
 	}{{0.5, 0, 0.25, 2}, {2, 0, 1, 2}, {2.6, 2, 0.2, 3}, {7, 3, 0.5, 4}, {9, 3, 1, 4}, {9.5, 3, 1, 4}} {
-		if k, rest, figure := pick(upTo, c.at); k != c.k || math.Abs(rest-c.rest) > 1e-12 || figure != c.figure {
+		if k, rest, figure := pick(upTo, c.at); k != c.k || !(math.Abs(rest-c.rest) <= 1e-12) || figure != c.figure {
 			t.Errorf("%g falls on %d, %g along %g, want %+v", c.at, k, rest, figure, c)
 		}
 	}
@@ -148,7 +148,7 @@ func TestSumsOfSeenElements(t *testing.T) {
 					}
 					want += weight * float64(exitance[seen[short[k*points+i]]][c])
 				}
-				if math.Abs(float64(sums[i][c])-want) > 1e-3 {
+				if !(math.Abs(float64(sums[i][c])-want) <= 1e-3) {
 					t.Errorf("%s: point %d gets %g in column %d, want %g", name, i, sums[i][c], c, want)
 				}
 			}
@@ -177,7 +177,7 @@ func TestSmoothingKeepsSlopes(t *testing.T) {
 		if n%f.NU == 8 {
 			want = 0
 		}
-		if math.Abs(float64(v-want)) > 1e-4 {
+		if !(math.Abs(float64(v-want)) <= 1e-4) {
 			t.Errorf("point %d, %d is %g, want %g", n%f.NU, n/f.NU, v, want)
 		}
 	}
@@ -190,13 +190,13 @@ func TestSmoothingKeepsSlopes(t *testing.T) {
 	row := plane[:16]
 	f.smooth(row, nil)
 	for n, v := range row {
-		if math.Abs(float64(v-1.5)) > 1e-5 {
+		if !(math.Abs(float64(v-1.5)) <= 1e-5) {
 			t.Errorf("point %d of a row that alternates is %g", n, v)
 		}
 	}
 	short := []float32{9, 1, 5, 7}
 	for i, want := range []float32{(2*9 + 2*1 + 5) / 5., (2*9 + 2*1 + 2*5 + 7) / 7., (9 + 2*1 + 2*5 + 2*7) / 7., (1 + 2*5 + 2*7) / 5.} {
-		if got := shortRun(func(k int) float32 { return short[k] }, i, 4); math.Abs(float64(got-want)) > 1e-6 {
+		if got := shortRun(func(k int) float32 { return short[k] }, i, 4); !(math.Abs(float64(got-want)) <= 1e-6) {
 			t.Errorf("point %d of a short run is %g, want %g", i, got, want)
 		}
 	}
@@ -288,7 +288,7 @@ func TestPointsLookAtHotElements(t *testing.T) {
 					want = 0
 				}
 				for c, own := range []float64{2, 4, 8} {
-					if got := float64(planes[3+c][n]); math.Abs(got-own*want) > 1e-5 || planes[c][n] != 0 {
+					if got := float64(planes[3+c][n]); !(math.Abs(got-own*want) <= 1e-5) || planes[c][n] != 0 {
 						t.Errorf("shared %v: point %d gets %g, want %g", shared, n, got, own*want)
 					}
 				}
@@ -315,11 +315,11 @@ func TestPatchesLookAtHotElements(t *testing.T) {
 			want = 0
 		}
 		for c, own := range []float64{2, 4, 8} {
-			if got := float64(s.fromHot[1][3*slot+c]); math.Abs(got-own*want) > 0.01*own*want {
+			if got := float64(s.fromHot[1][3*slot+c]); !(math.Abs(got-own*want) <= 0.01*own*want) {
 				t.Errorf("patch %d gets %g in channel %d, want %g", slot, got, c, own*want)
 			}
 		}
-		if off := s.halfDifferences[1][slot]; math.Abs(float64(off)) > 0.01*0.5*4*want {
+		if off := s.halfDifferences[1][slot]; !(math.Abs(float64(off)) <= 0.01*0.5*4*want) {
 			t.Errorf("halves of the looks of patch %d differ by %g", slot, off)
 		}
 	}
@@ -332,7 +332,7 @@ func TestPatchesLookAtHotElements(t *testing.T) {
 	tr.quality.HotSamples = 4
 	l.choose(f, 40, 5, 4.5, 10, 9)
 	l.fromPatch(40)
-	if want := rectangleAt(0, 0, 9); math.Abs(float64(l.lux[121])-4*want) > 0.02*4*want || math.Abs(float64(l.half[40])) > 0.02*want {
+	if want := rectangleAt(0, 0, 9); !(math.Abs(float64(l.lux[121])-4*want) <= 0.02*4*want) || !(math.Abs(float64(l.half[40])) <= 0.02*want) {
 		t.Errorf("a patch gets %g of what is far, want %g; halves differ by %g", l.lux[121], 4*want, l.half[40])
 	}
 }
@@ -378,7 +378,7 @@ func TestBlocksOfLamps(t *testing.T) {
 		for lamp := range s.lamps {
 			sent, taken, _ := s.Balance(lamp)
 			for c := range sent {
-				if want := all * float64(lamp+1); math.Abs(sent[c]-want) > 1e-6*want || math.Abs(taken[c]-want) > 1e-4*want {
+				if want := all * float64(lamp+1); !(math.Abs(sent[c]-want) <= 1e-6*want) || !(math.Abs(taken[c]-want) <= 1e-4*want) {
 					t.Errorf("of lamp %d %g lm are sent and %g taken, want %g", lamp, sent[c], taken[c], want)
 				}
 			}
@@ -387,7 +387,7 @@ func TestBlocksOfLamps(t *testing.T) {
 			for i, a := range sizes {
 				mean += a * rho[i] / all
 			}
-			if got, want := s.exitance(4, lamp)[0], rho[0]*float64(lamp+1)/(1-mean); math.Abs(got-want) > 1e-4*want {
+			if got, want := s.exitance(4, lamp)[0], rho[0]*float64(lamp+1)/(1-mean); !(math.Abs(got-want) <= 1e-4*want) {
 				t.Errorf("lamp %d: a patch returns %g, want %g", lamp, got, want)
 			}
 		}

@@ -18,7 +18,7 @@ func TestIntegral(t *testing.T) {
 			cos := 2*(float64(i)+0.5)/steps - 1
 			sum += r.To(cos) * 2 * math.Pi * 2 / steps
 		}
-		if got := r.Integral(); math.Abs(got-sum/math.Pi) > 1e-6 {
+		if got := r.Integral(); !(math.Abs(got-sum/math.Pi) <= 1e-6) {
 			t.Errorf("response %d: %g, the sum is %g", r, got, sum/math.Pi)
 		}
 	}

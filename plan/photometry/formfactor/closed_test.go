@@ -70,7 +70,7 @@ func TestLineThroughTheReceptorsPlane(t *testing.T) {
 		}
 		want := formfactor.Line(above, crossing, at, axis)
 		for _, ends := range [][2]r3.Vec{{a, b}, {b, a}} {
-			if got := formfactor.Line(ends[0], ends[1], at, axis); math.Abs(got-want) > 1e-9*math.Max(want, 1) {
+			if got := formfactor.Line(ends[0], ends[1], at, axis); !(math.Abs(got-want) <= 1e-9*math.Max(want, 1)) {
 				t.Errorf("from %v to %v at %v toward %v: %.12g, its part before the plane %.12g", ends[0], ends[1], at, axis, got, want)
 			}
 		}

@@ -76,7 +76,7 @@ func TestAreaSourceOfCIE171(t *testing.T) {
 		at := r3.Vec{X: row.In[0], Y: row.In[1], Z: row.In[2]}
 		axis := r3.Vec{X: row.In[3], Y: row.In[4], Z: row.In[5]}
 		got := 1000 * formfactor.Polygon(lamp, at, axis)
-		if math.Abs(got-row.Out[0]) > 0.005 {
+		if !(math.Abs(got-row.Out[0]) <= 0.005) {
 			t.Errorf("%s = %.4f lx, want %.2f", label(row), got, row.Out[0])
 		}
 	}
@@ -123,7 +123,7 @@ func TestDiscAgainstPolygon(t *testing.T) {
 			{formfactor.Disc(c, at, axis), formfactor.Polygon(corners, at, axis)},
 			{formfactor.DiscDome(c, at, axis), formfactor.PolygonDome(corners, at, axis)},
 		} {
-			if math.Abs(pair[0]-pair[1]) > 2e-6*math.Max(pair[1], 0.1) {
+			if !(math.Abs(pair[0]-pair[1]) <= 2e-6*math.Max(pair[1], 0.1)) {
 				t.Errorf("%+v from %v toward %v: %.10g, by a polygon %.10g", c, at, axis, pair[0], pair[1])
 			}
 		}
@@ -185,7 +185,7 @@ func TestAgainstSums(t *testing.T) {
 // agree allows for the coarse sums, which clip whole pieces.
 func agree(t *testing.T, what string, got, sum float64) {
 	t.Helper()
-	if math.Abs(got-sum) > 2e-4*math.Max(sum, 0.05) {
+	if !(math.Abs(got-sum) <= 2e-4*math.Max(sum, 0.05)) {
 		t.Errorf("%s: %.8g, by a sum %.8g", what, got, sum)
 	}
 }

@@ -216,7 +216,7 @@ func TestPencilIsFoundOnItsAxis(t *testing.T) {
 	for i, lux := range got {
 		angle := math.Atan(0.002 * float64(i-32) / 3)
 		want := at(angle) * math.Pow(math.Cos(angle), 3) / 9
-		if math.Abs(lux-want) > 2e-4*want+2e-7*5000/9 {
+		if !(math.Abs(lux-want) <= 2e-4*want+2e-7*5000/9) {
 			t.Errorf("receptor %d: %g lx, want %g", i, lux, want)
 		}
 	}
@@ -235,7 +235,7 @@ func TestAReceptorInTheLampItself(t *testing.T) {
 				t.Errorf("%s, dome %v: %g lx in the lamp itself", k.name, dome, got[2])
 			}
 			want := k.candela(r3.Vec{Z: 1}) / 0.25
-			if math.Abs(got[3]-want) > k.ofItself*want+exact {
+			if !(math.Abs(got[3]-want) <= k.ofItself*want+exact) {
 				t.Errorf("%s, dome %v: %g lx half a metre ahead, want %g", k.name, dome, got[3], want)
 			}
 		}
