@@ -22,6 +22,10 @@ func (f *Face) lines() []string {
 			}
 			lines = append(lines, fmt.Sprintf("  from the %s of %s: key side %s; fill side %s", unit.FormatKelvin(v.White), plan.CameraWords(v.Camera), v.KeyShift.words(), fill))
 		}
+		if v.Outside {
+			lines = append(lines, "  outside the frame of "+plan.CameraWords(v.Camera)+", which shows neither the eyes nor what is behind the head")
+			continue
+		}
 		if v.Behind != nil {
 			lines = append(lines, "  "+v.behindInWords())
 		}
