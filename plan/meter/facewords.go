@@ -120,7 +120,7 @@ func stopsFromGrey(stops *float64) string {
 func stopsInWords(stops float64) string { return fmt.Sprintf("%.1f stops", stops) }
 
 // HeldInWords says how a meter is held that shows the stops at a face, and by how much one with another constant differs: its flat disc where the scene
-// goes by a dome, its dome where it goes by a disc.
+// has the constant of a dome, its dome where it has that of a disc.
 func HeldInWords(x *plan.Exposure) string {
 	words := fmt.Sprintf("Key and fill: a flat disc at the face, 45° to either side of the nose. Dome: at the face, toward the camera. The stops of both are by C = %s",
 		unit.FormatNumber(x.Constant))
@@ -128,12 +128,12 @@ func HeldInWords(x *plan.Exposure) string {
 	if x.Meter == term.FlatMeter {
 		part, where, own = "dome", "toward the camera", lens.DomeConstant
 	}
-	if !(x.Constant > 0) || isNone(lens.Stops(x.Constant/own)) {
+	if !(x.Constant > 0) || unit.EqualStops(lens.Stops(x.Constant/own)) {
 		return words + "."
 	}
 	apart, more := lens.Stops(x.Constant/own), "more"
 	if apart < 0 {
 		apart, more = -apart, "less"
 	}
-	return fmt.Sprintf("%s: a meter whose %s goes by C = %s shows %s %s %s.", words, part, unit.FormatNumber(own), stopsInWords(apart), more, where)
+	return fmt.Sprintf("%s: a meter whose %s has C = %s shows %s %s %s.", words, part, unit.FormatNumber(own), stopsInWords(apart), more, where)
 }

@@ -79,9 +79,9 @@ func TestSpotInWords(t *testing.T) {
 		constant, with float64 // of N² = E S t / C
 		want           string
 	}{
-		{term.DomeMeter, 340, 250, "340: a meter whose disc goes by C = 250 shows 0.4 stops more at key and fill."},
-		{term.FlatMeter, 250, 340, "250: a meter whose dome goes by C = 340 shows 0.4 stops less toward the camera."},
-		{term.DomeMeter, 500, 250, "500: a meter whose disc goes by C = 250 shows 1.0 stops more at key and fill."},
+		{term.DomeMeter, 340, 250, "340: a meter whose disc has C = 250 shows 0.4 stops more at key and fill."},
+		{term.FlatMeter, 250, 340, "250: a meter whose dome has C = 340 shows 0.4 stops less toward the camera."},
+		{term.DomeMeter, 500, 250, "500: a meter whose disc has C = 250 shows 1.0 stops more at key and fill."},
 		{term.DomeMeter, 250, 250, "250."}, {term.DomeMeter, 0, 250, "0."},
 	} {
 		if got := HeldInWords(&plan.Exposure{Meter: c.meter, Constant: c.constant}); got != held+c.want {
