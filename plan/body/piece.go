@@ -45,20 +45,12 @@ type Piece struct {
 	Radius float64 // of a ball, m; 0 of all else
 }
 
-// How many sides round things have: the rim of a ball as it is seen, and a round box or a shade.
-const (
-	ballSides   = 96
-	TurnedSides = 12
-)
+// TurnedSides is how many sides a round box or a shade has.
+const TurnedSides = 12
 
 // Flat is a sheet.
 func Flat(part Part, corners []r3.Vec) Piece {
 	return Piece{Part: part, Faces: [][]r3.Vec{corners}, Sheet: true, Middle: solid.Centre(corners)}
-}
-
-// Ball is a ball.
-func Ball(part Part, middle r3.Vec, radius float64) Piece {
-	return Piece{Part: part, Middle: middle, Radius: radius}
 }
 
 // Loft is what lies between two rings that run the same way, with as many corners, each side flat.
@@ -173,25 +165,6 @@ func (p *Piece) Holds(at r3.Vec) bool {
 		}
 	}
 	return true
-}
-
-// cube is the cube about a ball.
-func cube(middle r3.Vec, radius float64) Piece {
-	f := plan.Frame{At: middle, Axis: r3.Vec{Y: 1}, Right: r3.Vec{X: 1}}
-	return Box(f, 2*radius, 2*radius, radius, -radius)
-}
-
-// outline is the rim of a ball as it is seen from a place; nil within it.
-func (p *Piece) outline(from r3.Vec) []r3.Vec {
-	way := r3.Sub(p.Middle, from)
-	far2 := r3.Norm2(way)
-	if far2 <= p.Radius*p.Radius {
-		return nil
-	}
-	share := p.Radius * p.Radius / far2 // how much nearer the rim is than the middle
-	at := r3.Sub(p.Middle, r3.Scale(share, way))
-	across, up := squareTo(r3.Unit(way))
-	return Circle(at, across, up, p.Radius*math.Sqrt(1-share), ballSides)
 }
 
 // Corners are the places between which the piece lies.

@@ -4,12 +4,14 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/frame"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
 	"scrimshaw/plan/term"
 )
 
@@ -127,6 +129,25 @@ func TestSharesInClosedForm(t *testing.T) {
 		s = judged(ball(r3.Vec{Y: deep}, radius), c)
 		if want := math.Pi * radius * radius / (deep*deep - radius*radius) / area; math.Abs(s.Share/want-1) > 1e-3 {
 			t.Errorf("lens %v: the ball takes %.6f, want %.6f", lens, s.Share, want)
+		}
+	}
+}
+
+// A ball that a block holds but for a cap of height h shows from over it the circle that the block cuts it at: a cut
+// at h under the top has the radius sqrt(h (2r - h)).
+func TestACapOfABallInClosedForm(t *testing.T) {
+	const radius, deep = 0.3, 4.0
+	c := camera(24.89, 14, 35)
+	c.Frame.At, c.Frame.Axis, c.Frame.Right = r3.Vec{Z: lensHeight + deep}, r3.Vec{Z: -1}, r3.Vec{X: 1}
+	area := 24.89 * 14 / (35 * 35) // of the frame at 1 m
+	for _, cap := range []float64{0.02, 0.1, 0.2} {
+		s := ball(r3.Vec{}, radius)
+		top := lensHeight + radius - cap
+		s.Set.Prisms = []solid.Prism{{ID: 1, Name: "block", Base: []r2.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}}, Z0: 0, Z1: top}}
+		got := judged(s, c)
+		far := lensHeight + deep - top
+		if want := math.Pi * cap * (2*radius - cap) / (far * far) / area; math.Abs(got.Share/want-1) > 0.02 {
+			t.Errorf("a cap of %.2f m takes %.6f, want %.6f", cap, got.Share, want)
 		}
 	}
 }

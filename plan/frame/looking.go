@@ -64,7 +64,7 @@ func (g *looking) seen(all []body.Piece) (seen []seenPart) {
 		if !ok {
 			continue
 		}
-		image.Figures(g.p.At, func(figure []r3.Vec) bool {
+		g.figures(&image, g.p.At, func(figure []r3.Vec) bool {
 			within := clipped(figure, g.within)
 			if within == nil || g.p.share(within) <= leastShare/mostFigures {
 				return true

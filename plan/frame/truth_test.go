@@ -14,6 +14,9 @@ import (
 // scenes is how many random scenes are looked at: few in usual runs, for each is looked at with many thousand rays.
 var scenes = flag.Int("frame-scenes", 30, "random scenes that the frame check is held to")
 
+// sceneSeed is the first of them.
+var sceneSeed = flag.Int64("frame-seed", 0, "the seed of the first of them")
+
 // mirrorScenes is how many of those have mirrors that are looked into.
 var mirrorScenes = flag.Int("mirror-scenes", 4, "random scenes with mirrors that the frame check is held to")
 
@@ -24,7 +27,7 @@ var mirrorSeed = flag.Int64("mirror-seed", 0, "the seed of the first of them")
 func TestFramesOfRandomScenes(t *testing.T) {
 	held := &tally{}
 	for seed := range *scenes {
-		held.scene(t, int64(seed))
+		held.scene(t, *sceneSeed+int64(seed))
 	}
 	t.Logf("%d scenes, %d sights, %d of them in frame, %d hidden; %d moves, %d pans", held.scenes, held.sights, held.shown, held.hidden, held.moves, held.pans)
 	if n := *scenes; held.shown < n/2 || held.hidden < n/10 || held.moves < n/4 || held.pans < n/4 {

@@ -75,7 +75,7 @@ func (v *viewing) shows(all []body.Piece, p picture) bool {
 	sides := p.sides()
 	sum := 0.0
 	for i := range all {
-		going := all[i].Figures(p.At, func(figure []r3.Vec) bool {
+		going := v.figures(&all[i], p.At, func(figure []r3.Vec) bool {
 			within := clipped(figure, sides[:])
 			if within == nil || p.share(within) <= leastShare/mostFigures {
 				return true
@@ -92,8 +92,20 @@ func (v *viewing) shows(all []body.Piece, p picture) bool {
 	return false
 }
 
-// mostFigures is how many flat figures a thing may have that together come to the least share.
-const mostFigures = 100
+// mostFigures is how many flat figures a thing may have that together come to the least share: a ball that something cuts has a thousand.
+const mostFigures = 2000
+
+// figures calls show with each flat figure that a piece shows to a place, until it returns false. The rim of a ball lies behind what of it is nearest:
+// where something of the set may cut the ball, its facets are shown.
+func (v *viewing) figures(p *body.Piece, from r3.Vec, show func(figure []r3.Vec) bool) bool {
+	if p.Radius > 0 {
+		around := solid.NewBoxShaft(p.Corners())
+		if v.past = v.set.Between(&around, nil, v.past[:0]); len(v.past) > 0 {
+			return p.Facets(from, show)
+		}
+	}
+	return p.Figures(from, show)
+}
 
 // seenPart is a flat figure that is seen past the set, and what it is of.
 type seenPart struct {
@@ -104,7 +116,7 @@ type seenPart struct {
 // seenOf lists all that is seen of some pieces from a place, whichever way one looks.
 func (v *viewing) seenOf(all []body.Piece, from r3.Vec) (seen []seenPart) {
 	for i := range all {
-		all[i].Figures(from, func(figure []r3.Vec) bool {
+		v.figures(&all[i], from, func(figure []r3.Vec) bool {
 			return v.visible(from, figure, func(part []r3.Vec) bool {
 				seen = append(seen, seenPart{all[i].Part, append([]r3.Vec(nil), part...)})
 				return true

@@ -43,6 +43,11 @@ func (s *Lit) Of(ctx context.Context) (all []meter.InHand, err error) {
 		one.Up, one.Down = l.Head.StopsLeft(l.Level)
 		one.Unit, one.Smallest, one.OffColour = s.smallest(l)
 		one.Stated = l.Choice.Unit == ""
+		for k := range one.Wants {
+			if w := &one.Wants[k]; !w.Alone && one.Short(w) > 0 {
+				w.Enough = s.enough(l, w.More)
+			}
+		}
 		all = append(all, one)
 	}
 	return all, nil

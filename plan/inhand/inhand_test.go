@@ -218,6 +218,34 @@ func TestSmallestIsTheSmallestOfTheCatalogue(t *testing.T) {
 	}
 }
 
+// Of a key that is short at full the smallest unit that is not brings the key side to the working stop, and none of less power does: by scenes with them in its
+// place.
+func TestWhatIsEnough(t *testing.T) {
+	const text = "exposure: {stop: T5.6}\n" + ada + "lights: {k: {unit: %s, modifier: softbox-90, colour: 4300 K, at: [0, 2.5], height: 1.6, aim: ada, role: key, level: %.4g %%}}\n"
+	const unit = "led-point-150-bicolour"
+	first := lit(t, fmt.Sprintf(text, unit, 80.0)) // its stops short are of its full light
+	k := &first.Readings.InHand[0]
+	got := k.Wants[0].Enough
+	if got == nil || !(k.Short(&k.Wants[0]) > 0) {
+		t.Fatalf("%+v", k)
+	}
+	then := lit(t, fmt.Sprintf(text, got.Unit, 100*got.Level))
+	near(t, got.Unit+" over the working stop", *then.Readings.Named("ada.key").Over, 0, 0.03)
+	for _, u := range shipped(t).Units { // nothing of less power that takes the modifier and the colour is as bright, not at full either
+		if s := laidOut(t, fmt.Sprintf(text, u.Name, 100.0)); s != nil && u.Watts < got.Watts && s.Lights[0].White.OnPlanck().Kelvin == 4300 {
+			if over := *lit(t, fmt.Sprintf(text, u.Name, 100.0)).Readings.Named("ada.key").Over; over > -0.03 {
+				t.Errorf("%s, %g W, is %.3f stops over the working stop at full; %s draws %g W", u.Name, u.Watts, over, got.Unit, got.Watts)
+			}
+		}
+	}
+	if w := &lit(t, strings.Replace(fmt.Sprintf(text, unit, 80.0), "T5.6", "T45", 1)).Readings.InHand[0].Wants[0]; w.Enough != nil {
+		t.Errorf("of the whole catalogue %+v would do for T45", w.Enough)
+	}
+	if w := &lit(t, strings.Replace(fmt.Sprintf(text, unit, 80.0), "T5.6", "T1", 1)).Readings.InHand[0].Wants[0]; w.Enough != nil {
+		t.Errorf("a light that is not short needs no other: %+v", w.Enough)
+	}
+}
+
 // A lamp of the set is what it is, and a light that states its own output has no class.
 func TestWhatHasNoClass(t *testing.T) {
 	for _, of := range []string{"unit: practical-floor, level: 1 %", "output: {lumens: 90, beam: 30}, level: 1 %"} {

@@ -33,17 +33,9 @@ func (s *Lit) smallest(l *plan.Light) (own, best, offColour *meter.Class) {
 	if !ok {
 		return nil, nil, nil
 	}
-	goal := measure(l, &is.head) * is.head.RelativeOutput(l.Level).Y()
 	is.level = l.Level
 	least, closest := is, is
-	for _, other := range s.Setup.Kit.Units {
-		if other == u || other.Class == term.Practical {
-			continue
-		}
-		f, ok := s.fit(l, other)
-		if !ok || !is.head.UsedLike(&f.head, len(l.Diffusion) > 0) || !f.reach(goal, measure(l, &f.head)) {
-			continue
-		}
+	for _, f := range s.giving(l, &is, 0) {
 		if smaller(&f, &closest) {
 			closest = f
 		}
@@ -59,6 +51,44 @@ func (s *Lit) smallest(l *plan.Light) (own, best, offColour *meter.Class) {
 		offColour = classOf(l, &closest)
 	}
 	return own, best, offColour
+}
+
+// enough gives the unit of the catalogue with the least power, and of those the least mass, that gives so many stops more than a light does, with the
+// same modifier and in its colour; nil where none does.
+func (s *Lit) enough(l *plan.Light, more float64) (best *meter.Class) {
+	u := s.Setup.Kit.Unit(l.Choice.Unit)
+	if u == nil || u.Class == term.Practical {
+		return nil
+	}
+	is, ok := s.fit(l, u)
+	if !ok {
+		return nil
+	}
+	var least fitted
+	for _, f := range s.giving(l, &is, more) {
+		if passes(l, &f) && (least.unit == nil || smaller(&f, &least)) {
+			least = f
+		}
+	}
+	if least.unit == nil {
+		return nil
+	}
+	return classOf(l, &least)
+}
+
+// giving are the other units of the catalogue that are used like that of a light and give so many stops more than it does, at the lowest level that does.
+func (s *Lit) giving(l *plan.Light, is *fitted, more float64) (all []fitted) {
+	goal := measure(l, &is.head) * is.head.RelativeOutput(l.Level).Y() * math.Exp2(more)
+	for _, other := range s.Setup.Kit.Units {
+		if other == is.unit || other.Class == term.Practical {
+			continue
+		}
+		f, ok := s.fit(l, other)
+		if ok && is.head.UsedLike(&f.head, len(l.Diffusion) > 0) && f.reach(goal, measure(l, &f.head)) {
+			all = append(all, f)
+		}
+	}
+	return all
 }
 
 // fit puts a unit into the place of a light; not ok where it does not take what the light wears or is set to.

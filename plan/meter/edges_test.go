@@ -143,11 +143,13 @@ func TestReadingsAtTheirBounds(t *testing.T) {
 func TestFacesInWords(t *testing.T) {
 	f := Face{Person: "ada", Side: "left", Contrast: contrastOf(100, 100), Steadiness: stops(0.43), Skin: &Tone{Key: stops(1), Fill: stops(-0.5)}, Clothes: &Tone{Key: stops(0)},
 		Views: []View{{Camera: "A", Key: PictureLeft, From: FromLit, Behind: []Behind{{PictureLeft, "wall", 3, stops(-1.2), stops(0.4)}, {Picture: PictureRight, Surface: "rug"}}},
-			{Camera: "B.end", Key: TurnedTo, From: FromBehind, Behind: []Behind{{Picture: PictureLeft}, {PictureRight, "wall", 3, stops(2), nil}}}}}
+			{Camera: "B.end", Key: TurnedTo, From: FromBehind, Behind: []Behind{{Picture: PictureLeft}, {PictureRight, "wall", 3, stops(2), nil}}},
+			{Camera: "C", Key: PictureRight, From: FromLit, Outside: true, Behind: []Behind{{Picture: PictureLeft}}, Catchlights: []Catchlight{}}}}
 	want := []string{"ada: key side left, equal to the fill side (1.00 : 1)", "  within 20 cm about the face the light goes up and down by 0.4 stops",
 		"  skin, in stops: key side 1.0 over grey, fill side 0.5 under grey", "  clothes, in the light of the face, in stops: key side equal to grey, fill side dark",
 		"  own left is camera left for A", "  behind the head for A: camera left wall, 1.2 under grey, 0.4 over that cheek; camera right rug, dark",
-		"  own left is turned to B at the end, which looks from behind", "  behind the head for B at the end: camera left nothing that the scene has; camera right wall, 2.0 over grey"}
+		"  own left is turned to B at the end, which looks from behind", "  behind the head for B at the end: camera left nothing that the scene has; camera right wall, 2.0 over grey",
+		"  own left is camera right for C", "  outside the frame of C, which shows neither the eyes nor what is behind the head"}
 	if got := strings.Join(f.lines(), "\n"); got != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", got, strings.Join(want, "\n"))
 	}

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -21,6 +23,10 @@ func (f *Face) lines() []string {
 				fill = v.FillShift.words()
 			}
 			lines = append(lines, fmt.Sprintf("  from the %s of %s: key side %s; fill side %s", unit.FormatKelvin(v.White), plan.CameraWords(v.Camera), v.KeyShift.words(), fill))
+		}
+		if v.Outside {
+			lines = append(lines, "  outside the frame of "+plan.CameraWords(v.Camera)+", which shows neither the eyes nor what is behind the head")
+			continue
 		}
 		if v.Behind != nil {
 			lines = append(lines, "  "+v.behindInWords())
@@ -112,3 +118,22 @@ func stopsFromGrey(stops *float64) string {
 }
 
 func stopsInWords(stops float64) string { return fmt.Sprintf("%.1f stops", stops) }
+
+// HeldInWords says how a meter is held that shows the stops at a face, and by how much one with another constant differs: its flat disc where the scene
+// has the constant of a dome, its dome where it has that of a disc.
+func HeldInWords(x *plan.Exposure) string {
+	words := fmt.Sprintf("Key and fill: a flat disc at the face, 45° to either side of the nose. Dome: at the face, toward the camera. The stops of both are by C = %s",
+		unit.FormatNumber(x.Constant))
+	part, where, own := "disc", "at key and fill", lens.FlatConstant
+	if x.Meter == term.FlatMeter {
+		part, where, own = "dome", "toward the camera", lens.DomeConstant
+	}
+	if !(x.Constant > 0) || unit.EqualStops(lens.Stops(x.Constant/own)) {
+		return words + "."
+	}
+	apart, more := lens.Stops(x.Constant/own), "more"
+	if apart < 0 {
+		apart, more = -apart, "less"
+	}
+	return fmt.Sprintf("%s: a meter whose %s has C = %s shows %s %s %s.", words, part, unit.FormatNumber(own), stopsInWords(apart), more, where)
+}

@@ -23,6 +23,7 @@ type Want struct {
 	Person string
 	More   float64 // stops, less than none where it gives too much
 	Alone  bool    // the other lights alone are over the working stop, and More means nothing
+	Enough *Class  // where the light is short at full, the smallest unit that gives enough; nil where none does, and of a light that the catalogue does not have
 
 	Uncomputed []plan.Uncomputed // keys that could change the reading and that nothing computes yet
 }

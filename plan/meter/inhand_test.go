@@ -12,7 +12,7 @@ import (
 // What a light has in hand is said in the trade's words, its lengths in the units of the file.
 func TestInHandWords(t *testing.T) {
 	down, none := 3.25, 0.04
-	key := []Want{{Person: "ada", More: -0.4}, {Person: "bo", More: 2.2}, {Person: "al", More: 1.5}, {Person: "jo", Alone: true}}
+	key := []Want{{Person: "ada", More: -0.4}, {Person: "bo", More: 2.2, Enough: &Class{Unit: "huge", Watts: 4300, Mass: 31, Level: 0.61, Mired: 4}}, {Person: "al", More: 1.5}, {Person: "jo", Alone: true}}
 	keyless := []Want{{Person: "ada", More: 1, Uncomputed: []plan.Uncomputed{{Uncomputed: scene.Uncomputed{Path: "haze"}}}}}
 	for _, c := range []struct {
 		of   InHand
@@ -22,11 +22,11 @@ func TestInHandWords(t *testing.T) {
 		{InHand{Numbered: "1 day", Up: 1.5, Down: &down, Wants: key, Unit: &Class{Unit: "big", Watts: 720, Mass: 6.9, Level: 0.3},
 			Smallest: &Class{Unit: "small", Watts: 350, Mass: 4.6, Level: 0.602, Mired: -11.2}, Nearer: &Nearer{Metres: 0.45, Person: "ada", Stops: 0.62, Camera: "A"}}, false,
 			[]string{"1 day: 1.5 stops up to full, 3.2 stops down to its least", "  for ada it has at full 1.9 stops in hand over the working stop",
-				"  for bo it is 0.7 stops short of the working stop at full", "  for al full is just the working stop", "  for jo the other lights alone are over the working stop",
+				"  for bo it is 0.7 stops short of the working stop at full; huge at 61 % would do, 4300 W and 31 kg, 4 mired warmer", "  for al full is just the working stop", "  for jo the other lights alone are over the working stop",
 				"  smallest that would do: small at 60.2 %, 350 W and 4.6 kg in place of 720 W and 6.9 kg, 11 mired cooler",
 				"  0.45 m nearer along its line before A sees it: 0.6 stops more at ada"}},
 		{InHand{Numbered: "2 soft", Up: 0.02, Down: &none, Wants: keyless, Unit: &Class{}, Nearer: &Nearer{Metres: 0.6096, Person: "ada", Stops: 1, Why: "desk is in its way"}}, true,
-			[]string{"2 soft: at full, goes no lower", "✗   for ada it is 1.0 stops short of the working stop at full", "  no smaller unit of the catalogue would do",
+			[]string{"2 soft: at full, goes no lower", "✗   for ada it is 1.0 stops short of the working stop at full, as is every unit of the catalogue that could take its place", "  no smaller unit of the catalogue would do",
 				"  2' nearer along its line (then desk is in its way): 1.0 stops more at ada"}},
 		{InHand{Numbered: "5", Stated: true}, false, []string{"5: at full, dims to nothing", "  given by its output: no class of the catalogue to compare, and no body to bring nearer"}},
 		{InHand{Numbered: "6", Unit: &Class{}, OffColour: &Class{Unit: "small", Level: 0.26, Mired: -48}}, false,

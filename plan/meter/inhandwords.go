@@ -59,9 +59,20 @@ func (l *InHand) WantWords(w *Want) string {
 	case isNone(short):
 		return "for " + w.Person + " full is just the working stop"
 	case short > 0:
-		return "for " + w.Person + " it is " + stopsInWords(short) + " short of the working stop at full"
+		return "for " + w.Person + " it is " + stopsInWords(short) + " short of the working stop at full" + l.enoughWords(w)
 	}
 	return "for " + w.Person + " it has at full " + stopsInWords(-short) + " in hand over the working stop"
+}
+
+// enoughWords word the smallest unit that would not be short: "; discharge-4000 at 61 % would do, 4300 W and 31 kg".
+func (l *InHand) enoughWords(w *Want) string {
+	switch c := w.Enough; {
+	case c != nil:
+		return fmt.Sprintf("; %s at %s would do, %s and %s%s", c.Unit, unit.FormatPercent(c.Level), unit.FormatPower(c.Watts), unit.FormatMass(c.Mass), c.colourWords())
+	case l.Unit != nil:
+		return ", as is every unit of the catalogue that could take its place"
+	}
+	return ""
 }
 
 // SmallestWords word the smallest unit that would give what a light gives: "smallest that would do: … at 87 %, 640 W, 8.5 kg".

@@ -14,9 +14,10 @@ type jsonInHand struct {
 }
 
 type jsonWant struct {
-	Person     string    `json:"person"`
-	More       *float64  `json:"more"` // stops; null where the other lights alone are over the working stop
-	Uncomputed []jsonKey `json:"uncomputed"`
+	Person     string     `json:"person"`
+	More       *float64   `json:"more"`   // stops; null where the other lights alone are over the working stop
+	Enough     *jsonClass `json:"enough"` // where it is short at full, the smallest unit that is not
+	Uncomputed []jsonKey  `json:"uncomputed"`
 }
 
 type jsonClass struct {
@@ -38,7 +39,7 @@ func (l *InHand) json() jsonInHand {
 	out := jsonInHand{Light: l.Light, Up: Rounded(l.Up), Down: RoundedOrNull(l.Down), Wants: []jsonWant{}, Unit: l.Unit.json(), Smallest: l.Smallest.json(), OffColour: l.OffColour.json()}
 	for i := range l.Wants {
 		w := &l.Wants[i]
-		one := jsonWant{Person: w.Person, Uncomputed: jsonKeys(w.Uncomputed)}
+		one := jsonWant{Person: w.Person, Enough: w.Enough.json(), Uncomputed: jsonKeys(w.Uncomputed)}
 		if !w.Alone {
 			one.More = RoundedOrNull(&w.More)
 		}

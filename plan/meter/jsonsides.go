@@ -22,6 +22,7 @@ type jsonView struct {
 	Camera string     `json:"camera"`
 	Key    Side       `json:"keySide"` // where in its picture the key side is
 	From   Lean       `json:"from"`    // lit, shadow, front, behind: the side that it looks from
+	Framed bool       `json:"inFrame"` // whether its frame has the eyes
 	White  float64    `json:"white"`   // K
 	KeyTo  *jsonShift `json:"keyColour"`
 	FillTo *jsonShift `json:"fillColour"`
@@ -76,7 +77,7 @@ func jsonViews(views []View) []jsonView {
 	out := []jsonView{}
 	for i := range views {
 		v := &views[i]
-		one := jsonView{Camera: v.Camera, Key: v.Key, From: v.From, White: Rounded(v.White), KeyTo: v.KeyShift.json(), FillTo: v.FillShift.json(),
+		one := jsonView{Camera: v.Camera, Key: v.Key, From: v.From, Framed: !v.Outside, White: Rounded(v.White), KeyTo: v.KeyShift.json(), FillTo: v.FillShift.json(),
 			Behind: []jsonBehind{}, Catchlights: []jsonCatchlight{}}
 		for _, b := range v.Behind {
 			one.Behind = append(one.Behind, jsonBehind{b.Picture, OrNull(b.Surface), Rounded(b.Luminance), RoundedOrNull(b.Over), RoundedOrNull(b.Cheek)})

@@ -1,6 +1,8 @@
 package meter
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 func stops(v float64) *float64 { return &v }
@@ -69,6 +72,25 @@ func TestSpotInWords(t *testing.T) {
 	}
 	if got, want := GreyInWords(&x), "18 % in the light of the working stop, as a spot meter of K = 19.5 has it (0.18 C ÷ π, C = 340). A hand-held one shows +0.6 stops with K = 12.5, +0.5 with K = 14"; got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
+	}
+	const held = "Key and fill: a flat disc at the face, 45° to either side of the nose. Dome: at the face, toward the camera. The stops of both are by C = "
+	for _, c := range []struct {
+		meter          term.Meter
+		constant, with float64 // of N² = E S t / C
+		want           string
+	}{
+		{term.DomeMeter, 340, 250, "340: a meter whose disc has C = 250 shows 0.4 stops more at key and fill."},
+		{term.FlatMeter, 250, 340, "250: a meter whose dome has C = 340 shows 0.4 stops less toward the camera."},
+		{term.DomeMeter, 500, 250, "500: a meter whose disc has C = 250 shows 1.0 stops more at key and fill."},
+		{term.DomeMeter, 250, 250, "250."}, {term.DomeMeter, 0, 250, "0."},
+	} {
+		if got := HeldInWords(&plan.Exposure{Meter: c.meter, Constant: c.constant}); got != held+c.want {
+			t.Errorf("got  %s\nwant %s", got, held+c.want)
+		}
+		number := func(constant float64) float64 { return math.Sqrt(300 * 800 / 50.0 / constant) } // that a light of 300 lx calls for
+		if apart := 2 * math.Log2(number(c.with)/number(c.constant)); c.constant > 0 && c.constant != c.with && !strings.Contains(c.want, fmt.Sprintf("%.1f stops", math.Abs(apart))) {
+			t.Errorf("meters of %g and %g are %.2f stops apart", c.constant, c.with, apart)
+		}
 	}
 	dark := Reading{Name: "m", Sees: &Sees{}}
 	dark.Sees.SetHandHeld(0, &x)

@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/shot"
 	"scrimshaw/plan/term"
 )
 
@@ -17,6 +18,7 @@ type View struct {
 	Camera    string  // "A", or "A.end" at the end of its track
 	Key       Side    // of its picture that the key side of the face is on
 	From      Lean    // which side of the face it looks from
+	Outside   bool    // the face lies outside of its frame: it shows neither the eyes nor what is behind the head
 	White     float64 // the camera's, K
 	KeyShift  *Shift  // of the key side's colour from the camera's white; nil where that has no temperature
 	FillShift *Shift  // and of the fill side's
@@ -107,7 +109,7 @@ func viewsOf(s *plan.Setup, person, side string, key, fill *Reading) (views []Vi
 		if r3.Dot(r3.Sub(p.Face.At, c.Frame.At), c.Frame.Axis) <= 0 {
 			continue
 		}
-		v := View{Camera: c.Name, White: c.Exposure.White.OnPlanck().Kelvin}
+		v := View{Camera: c.Name, Outside: !shot.Frames(c, p), White: c.Exposure.White.OnPlanck().Kelvin}
 		v.Key, v.From = seenFrom(&p.Face, side, &c.Frame)
 		v.KeyShift, v.FillShift = shiftOf(key, &c.Exposure, s.Kit), shiftOf(fill, &c.Exposure, s.Kit)
 		views = append(views, v)

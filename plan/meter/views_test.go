@@ -20,7 +20,7 @@ func lensAt(name string, at, to r2.Vec, white colour.White) plan.Camera {
 	x := exposure
 	x.White = white
 	way := r2.Sub(to, at)
-	return plan.Camera{Name: name, Exposure: x, Frame: plan.FrameAlong(r3.Vec{X: at.X, Y: at.Y, Z: 1.6}, r3.Vec{X: way.X, Y: way.Y}, 0, 0)}
+	return plan.Camera{Name: name, Exposure: x, Lens: 50, Gate: [2]float64{24, 14}, Frame: plan.FrameAlong(r3.Vec{X: at.X, Y: at.Y, Z: 1.6}, r3.Vec{X: way.X, Y: way.Y}, 0, 0)}
 }
 
 // A face in the origin looks up the sheet, its key 2 m off at 45° to the own left, its fill as far at the own right.

@@ -67,7 +67,7 @@ func addOver(s *saying, name string, v float64) {
 
 // behind is what the camera sees beside the head on the side where a light stands; nil where nobody looked.
 func (t *teacher) behind(l *meter.LessonLight) *meter.Behind {
-	if t.view == nil || l.At == nil {
+	if t.view == nil || t.view.Outside || l.At == nil {
 		return nil
 	}
 	side := meter.PictureRight

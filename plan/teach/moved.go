@@ -29,6 +29,8 @@ type move struct {
 	by      float64 // m
 	wall    string  // what stands in the way; "" nothing
 	room    float64 // m to there
+	up      bool    // it hangs over the face, and is lifted
+	farther float64 // m from the face that it is then
 	lost    float64 // stops that it gives the key side less
 	asPoint float64 // stops that the inverse square of the distances says
 }
@@ -64,8 +66,8 @@ func (t *teacher) moveKey(ctx context.Context) error {
 		return nil
 	}
 	m.lost = lens.Stops(here / there)
-	farther := r3.Norm(r3.Sub(r3.Add(l.Frame.At, off), t.person.Face.At))
-	m.asPoint = 2 * lens.Stops(farther/key.Distance)
+	m.up, m.farther = way.Z > 0, r3.Norm(r3.Sub(r3.Add(*key.At, off), t.person.Face.At))
+	m.asPoint = 2 * lens.Stops(m.farther/key.Distance)
 	t.moved = m
 	return nil
 }

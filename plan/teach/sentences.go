@@ -222,8 +222,12 @@ func (t *teacher) tellDistance(s *saying) {
 		if m.lost < 0 {
 			word = "more"
 		}
-		s.add("Moved %s back, with the same aim, %s gives the key side %s %s; for a point the inverse square says %s.", t.length("back", m.by), key.Numbered,
-			stops("lost", m.lost), word, stops("inverseSquare", m.asPoint))
+		moved := "Moved %s back at its height"
+		if m.up {
+			moved = "Lifted by %s"
+		}
+		s.add(moved+", %s from the face and with the same aim, %s gives the key side %s %s; for a point the inverse square says %s.", t.length("back", m.by),
+			t.length("farther", m.farther), key.Numbered, stops("lost", m.lost), word, stops("inverseSquare", m.asPoint))
 	}
 }
 
@@ -260,7 +264,7 @@ func penumbra(wide, metres float64) float64 {
 
 // tellEyes says where the camera sees the key in the eyes.
 func (t *teacher) tellEyes(s *saying, key *meter.LessonLight) {
-	if t.view == nil || key.By != "" {
+	if t.view == nil || t.view.Outside || key.By != "" {
 		return
 	}
 	for _, c := range t.view.Catchlights {

@@ -42,17 +42,22 @@ func Add(ctx context.Context, s *study.Study, of Pair) error {
 // nothing begins the sentence that says why there is no lesson.
 const nothing = "There is nothing to teach here: "
 
-// chosen is the face of a pair and the view of its camera, nil where none sees it; why says what is missing.
+// chosen is the face of a pair and the view of its camera, the first that has the face in frame, else the first that sees it, nil where none does; why says what is
+// missing.
 func chosen(s *study.Study, of Pair) (face *meter.Face, view *meter.View, why string) {
 	if face = faceFor(s, of); face == nil {
 		return nil, nil, missing(s.Setup, of)
 	}
 	for i := range face.Views {
-		if post := face.Views[i].Camera; of.Camera == "" || post == of.Camera || plan.CameraOf(post) == of.Camera {
-			return face, &face.Views[i], "" // of a camera that sees it from the end of its track alone, that view
+		v := &face.Views[i]
+		asked := of.Camera == "" || v.Camera == of.Camera || plan.CameraOf(v.Camera) == of.Camera // from the end of its track, too
+		if asked && (view == nil || view.Outside && !v.Outside) {
+			view = v
 		}
 	}
 	switch {
+	case view != nil:
+		return face, view, ""
 	case of.Camera == "":
 		return face, nil, ""
 	case s.Setup.CameraPost(of.Camera) == nil:

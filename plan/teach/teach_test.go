@@ -109,6 +109,7 @@ func TestAPoint(t *testing.T) {
 	near(t, "its stop", figure(t, l, "keyStop").Value, math.Sqrt(1000/(d*d)*800/50/250), 1e-6)
 	near(t, "its angle", figure(t, l, "turn").Value, 45, 1e-6)
 	near(t, "its distance", figure(t, l, "distance").Value, d, 1e-6)
+	near(t, "how far it is then", figure(t, l, "farther").Value, d+0.5, 1e-6)
 	near(t, "what moving it costs", figure(t, l, "lost").Value, 2*math.Log2((d+0.5)/d), 1e-6)
 	near(t, "the inverse square", figure(t, l, "inverseSquare").Value, 2*math.Log2((d+0.5)/d), 1e-6)
 	if words := said(l); !strings.Contains(words, "hard edge") || !strings.Contains(words, "level with the eyes") || !strings.Contains(words, "No light reaches the fill side") {
@@ -305,10 +306,20 @@ func TestMovedInARoom(t *testing.T) {
 		if got := figure(t, l, "lost"); math.Abs(got.Value-want) > 0.02 || !strings.HasSuffix(sentence(l, "distance"), "stops.") {
 			t.Errorf("of %s it is %.4f stops, and the scene with it moved reads %.4f", lamp, got.Value, want)
 		}
+		near(t, "how far it is then", figure(t, l, "farther").Value, moved.Lights[0].Distance, 1e-4)
 		if soft := strings.Contains(lamp, "diffusion"); l.Lights[0].By != "" || soft && !(l.Lights[0].Wide > 2*math.Atan(0.25/1.5)*180/math.Pi) {
 			t.Errorf("its light is %+v", l.Lights[0])
 		}
 	}
+}
+
+// A key over the head is lifted: a pencil gets what the inverse square says from the two distances.
+func TestAKeyOverheadIsLifted(t *testing.T) {
+	l := lesson(t, before("key: {output: {candela: 1000, shape: uniform}, at: {by: ada, toward: A, distance: 0.15}, height: 4}"))
+	if s := sentence(l, "distance"); !strings.HasPrefix(s, "Lifted by 0.50 m, 2.90 m from the face") {
+		t.Errorf("it says %q", s)
+	}
+	near(t, "the inverse square", figure(t, l, "inverseSquare").Value, 2*math.Log2(figure(t, l, "farther").Value/figure(t, l, "distance").Value), 1e-9)
 }
 
 // Nothing to teach is said plainly.
@@ -333,7 +344,8 @@ func TestPairs(t *testing.T) {
 		lights: {key: {output: {candela: 900, shape: uniform}, at: [1.5, 2], height: 2, role: {ben: key}}}}`
 	for of, want := range map[teach.Pair]string{
 		{}:                           "ada A",
-		{Person: "ben"}:              "ben A",
+		{Person: "ben"}:              "ben B", // who has his face in frame, as A has not
+		{Person: "ben", Camera: "A"}: "ben A",
 		{Camera: "B"}:                "ada B",
 		{Person: "ben", Camera: "B"}: "ben B",
 		{Person: "ada.near"}:         "ada.near A",
@@ -347,6 +359,9 @@ func TestPairs(t *testing.T) {
 		}
 		if l.Missing == "" {
 			holdsFigures(t, fmt.Sprint(of), l)
+			if eyes := strings.Contains(said(l), "in the eyes"); eyes != (of != teach.Pair{Person: "ben", Camera: "A"} && of.Camera != "B" || of.Person == "ben" && of.Camera == "B") {
+				t.Errorf("of %+v it says\n%s", of, said(l))
+			}
 			if k := l.Role(term.Key); k.Written != (of.Person == "ben") {
 				t.Errorf("of %+v the key is %+v", of, k)
 			}

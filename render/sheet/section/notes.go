@@ -1,9 +1,11 @@
 package section
 
 import (
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
@@ -27,6 +29,14 @@ func sentences(all []string) []string {
 		out = append(out, s)
 	}
 	return out
+}
+
+// metering says how a meter is held that shows the stops of the faces; nothing where no side of a face is read.
+func metering(in *Input) *Section {
+	if !slices.ContainsFunc(in.Faces, func(f Face) bool { return f.Key != nil }) || workingLux(in.Setup) == 0 {
+		return &Section{}
+	}
+	return &Section{Title: "How faces are metered", Rank: layout.Other, Words: []string{meter.HeldInWords(&in.Setup.Exposure)}}
 }
 
 // unchecked is what nobody has checked.

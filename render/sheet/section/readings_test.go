@@ -43,6 +43,7 @@ func TestRowsOfAFaceAlone(t *testing.T) {
 	face := Face{Person: "ada", Key: reading(300), Fill: reading(100), Contrast: 1.6, KeyToFill: new(2.0), Side: "left", Views: []meter.View{
 		{Camera: "A", Key: meter.PictureRight, Catchlights: []meter.Catchlight{{Numbered: "2 soft"}, {Numbered: "3 lamp"}}},
 		{Camera: "B", Key: meter.TurnedAway, Catchlights: []meter.Catchlight{}},
+		{Camera: "C", Key: meter.PictureLeft, Outside: true},
 	}}
 	told := func(faces ...Face) (rows [][]string) {
 		for _, e := range (Units{}).facesTable(faces[:1], len(faces) == 1).Entries {

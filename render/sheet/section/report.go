@@ -20,7 +20,7 @@ func (c Report) Sections() []*Section {
 	}
 	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in, c.Units), []*Section{
 		played(in), circuitsSince(in, c.Units), c.changesSince(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
-		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
+		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), metering(in), unchecked(in),
 	})...)
 }
 

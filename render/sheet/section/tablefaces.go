@@ -201,7 +201,7 @@ func contrastWords(f *Face) (stops, ratio string) {
 }
 
 // aloneRowsOf are what a table of one face says besides: the contrast by its other name, where cameras see the key cheek, and the
-// lamps that they see in the eyes.
+// lamps that they see in the eyes, of cameras that have them in frame.
 func aloneRowsOf(f *Face) (rows []faceRow) {
 	if f.Key == nil || f.Fill == nil || f.Side == "" {
 		return nil
@@ -210,6 +210,9 @@ func aloneRowsOf(f *Face) (rows []faceRow) {
 		rows = append(rows, faceRow{words: "key : fill", shown: keyToFill})
 	}
 	for i := range f.Views {
+		if f.Views[i].Outside {
+			continue
+		}
 		rows = append(rows, faceRow{words: "key side and eyes, for " + shortPost(f.Views[i].Camera), shown: seenByCamera, view: i})
 	}
 	return rows
