@@ -106,7 +106,7 @@ func (b *surfaceLamp) seen(a *patchLight, r *Receptor) (sum colour.RGB) {
 		g := &all[i]
 		value := 0.0
 		if g.Cut {
-			value = a.rough(l, r, g.Corners)
+			value = a.rough(l, r, g.Corners, fewPlacesOfSurface)
 		} else {
 			value = b.whole(r)
 		}
@@ -145,12 +145,15 @@ const mostRough = 4
 
 // fewPlaces is how long, at most, by its distance from what it lights, a triangle of an opening is that three places stand for.
 // Most points that see little of an opening see it from far off; by all seven places fields, straight or reflected, are no nearer to the
-// truth.
-const fewPlaces = 0.5
+// truth. A surface passes on what it gets together with that of hundreds of others, and takes three up to fewPlacesOfSurface.
+const (
+	fewPlaces          = 0.5
+	fewPlacesOfSurface = 1.0
+)
 
-// rough is part for what falls on surfaces and lattices: without a closed form, by one short rule, and of triangles up to a share of their
-// distance long by a shorter one. Of a sphere that is not Lambertian it is as much of the light as is seen of the disc.
-func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
+// rough is part for what falls on surfaces and lattices: without a closed form, by one short rule, and of triangles up to a share, few, of
+// their distance long by a shorter one. Of a sphere that is not Lambertian it is as much of the light as is seen of the disc.
+func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec, few float64) float64 {
 	if l.opening.Form == photometry.Sphere && !l.lambertian {
 		seen, all := v.part(l, r, corners, coarseSum), v.part(l, r, l.outline(r.At, fewSides), coarseSum)
 		if !(all > 0) {
@@ -169,7 +172,7 @@ func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	near := math.Sqrt(l.distance2(r.At))
 	for i := 1; i+1 < len(corners); i++ {
 		t := triangle{corners[0], corners[i], corners[i+1]}
-		if t.longest() <= fewPlaces*near {
+		if t.longest() <= few*near {
 			sum += c.short(&t)
 			continue
 		}

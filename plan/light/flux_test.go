@@ -169,7 +169,7 @@ func TestHowManyPlacesStandForAPart(t *testing.T) {
 		}{{0.4, 3}, {0.49, 3}, {0.51, 7}, {0.9, 7}, {1.5, 4 * 7}, {2.5, 9 * 7}, {3.5, 16 * 7}, {5, 16 * 7}} {
 			side := c.longest * near / math.Sqrt2
 			times = 0
-			got := v.rough(l, &Receptor{At: r3.Vec{Z: 3 - near}, Axis: up}, []r3.Vec{{Z: 3}, {X: side, Z: 3}, {Y: side, Z: 3}})
+			got := v.rough(l, &Receptor{At: r3.Vec{Z: 3 - near}, Axis: up}, []r3.Vec{{Z: 3}, {X: side, Z: 3}, {Y: side, Z: 3}}, fewPlaces)
 			if times != c.places {
 				t.Errorf("of a part %g times as long as %g m %d places are asked, want %d", c.longest, near, times, c.places)
 			}

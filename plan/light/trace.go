@@ -88,7 +88,7 @@ func (t *tracer) ofFigure(l *lamp, r *Receptor, figure []r3.Vec) {
 		t.through(&all[0], r, t.whole(l, r, figure))
 	case t.quick:
 		for i := range all {
-			t.through(&all[i], r, t.rough(l, r, all[i].Corners))
+			t.through(&all[i], r, t.rough(l, r, all[i].Corners, fewPlaces))
 		}
 	default:
 		t.parts(l, r, figure, all)

@@ -55,6 +55,9 @@ func sharesRays(l *receptor.Lattice) bool { return max(r3.Norm(l.U), r3.Norm(l.V
 // raysOn is in how many directions each point of a lattice looks.
 func raysOn(t *Transport, l *receptor.Lattice) int {
 	rays := t.quality.Lattice
+	if l.Response == receptor.Dome {
+		rays = max(rays, t.quality.AllRound)
+	}
 	if !sharesRays(l) {
 		rays *= sets
 	}

@@ -115,6 +115,13 @@ func TestRaysOnLattices(t *testing.T) {
 	if got := raysOn(&Transport{quality: Quality{Lattice: 64}}, &l); got != 32 {
 		t.Errorf("a lattice alone has %d rays", got)
 	}
+	l = receptor.Lattice{U: r3.Vec{X: 0.05}, V: r3.Vec{Y: 0.05}, NU: 10, NV: 10, Response: receptor.Dome}
+	for _, c := range []struct{ plane, allRound, want int }{{48, 96, 96}, {48, 0, 48}, {64, 32, 64}} {
+		q := Quality{Lattice: c.plane, AllRound: c.allRound}
+		if got := raysOn(&Transport{quality: q}, &l); got != c.want {
+			t.Errorf("a lattice of domes has %d rays of %d and %d, want %d", got, c.plane, c.allRound, c.want)
+		}
+	}
 }
 
 // The axis of each point of a set goes to the place that the domes are turned to; in the place itself there is none.

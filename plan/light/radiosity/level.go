@@ -77,7 +77,7 @@ func (w *solver) spreadUnseen() {
 // The solution ends when the flux that a pass still moves is less than this share of the lamp's,
 // or after so many passes.
 const (
-	residual   = 1e-5
+	residual   = 1e-4
 	mostPasses = 500
 )
 

@@ -37,7 +37,7 @@ type patchesLook struct {
 }
 
 // leastSquare is how many patches each way share a choice of what they look at, at least: a few looks each are hardly more than a choice.
-const leastSquare = 2
+const leastSquare = 4
 
 // fromFace lets the patches of a face look, square by square.
 func (l *patchesLook) fromFace(f *face) {
