@@ -139,15 +139,12 @@ func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
 	c.Gate = [2]float64{width / c.Squeeze, height}
 	c.HAOV, c.VAOV = lens.AngleOfView(width, c.Lens), lens.AngleOfView(height, c.Lens)
 	if r.shown(c.Name) && (!written.Sensor.Set || !written.Aspect.Set) {
-		r.assume(written.Path, "picture", fmt.Sprintf("%s crop of the %s gate, %s mm%s",
-			unit.FormatAspect(c.Aspect), report.Either(sensor.Label != "", sensor.Label, sensor.Name), millimetres(c.Gate),
+		r.assume(written.Path, "picture", fmt.Sprintf("%s of the %s gate%s",
+			unit.FormatAspect(c.Aspect), report.Either(sensor.Label != "", sensor.Label, sensor.Name),
 			report.Either(c.Squeeze > 1, ", squeezed "+unit.FormatNumber(c.Squeeze)+" times", "")))
 	}
 	return true
 }
-
-// millimetres prints a gate: "24.89 x 14.00".
-func millimetres(gate [2]float64) string { return fmt.Sprintf("%.2f × %.2f", gate[0], gate[1]) }
 
 // sensor finds a gate in the kit. A kit without the usual one gets it from here: the full
 // 4-perforation gate of 35 mm film, 24.89 by 18.66 mm.

@@ -97,6 +97,6 @@ func fromJamb(o *plan.Opening, p r2.Vec) []plan.Dimension {
 	foot := r2.Sub(p, r2.Scale(out, o.Outward))
 	return []plan.Dimension{
 		{From: o.Room + "." + o.Wall + ", outside face", Metres: out, A: foot, B: p},
-		{From: o.Name + ", " + name + " jamb as seen from outside", Metres: r2.Norm(r2.Sub(foot, jamb)), A: jamb, B: foot},
+		{From: o.Name + ", " + name + " jamb from outside", Metres: r2.Norm(r2.Sub(foot, jamb)), A: jamb, B: foot},
 	}
 }

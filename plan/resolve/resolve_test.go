@@ -108,5 +108,5 @@ lights:   {day: {unit: led-point-600-bicolour, at: {opening: street, out: 2.4}, 
 	// Output:
 	// lamp 1 stands at [-2.55, 1.55], 4.06 m from ruth's face
 	// 2.40 m: kitchen.left, outside face
-	// 0.70 m: street, right jamb as seen from outside
+	// 0.70 m: street, right jamb from outside
 }

@@ -407,8 +407,8 @@ lights:
 		"den.right 0.800; den.top 0.900",
 		// The middle of the window is at y = 2; the lamp stands at 2.4, 0.6 short of the upper jamb,
 		// which is right as seen from inside and left as seen from outside.
-		"den.left, outside face 2.500; bay, left jamb as seen from outside 0.600",
-		"den.left, outside face 1.800; bay, right jamb as seen from outside 2.000",
+		"den.left, outside face 2.500; bay, left jamb from outside 0.600",
+		"den.left, outside face 1.800; bay, right jamb from outside 2.000",
 	} {
 		var got []string
 		for _, d := range s.Lights[i].Placing {

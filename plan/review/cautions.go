@@ -37,17 +37,17 @@ const ClosingSentence = "Local codes and licensed practice come first."
 func Cautions(s *plan.Setup) []Caution {
 	all := []Caution{
 		{Hazard: "mains", Tags: tagsOf(s, powered),
-			Text: "Mains: earth leakage protection, cables out of the wet and off the walkways."},
+			Text: "Mains: earth leakage protection, cables dry and off the walkways."},
 		{Hazard: "overhead", Tags: append(tagsOf(s, hangsHigh), gripTags(s, gripHangsHigh)...),
-			Text: "Overhead: safety bonds, bags on the high leg, nobody under it while it moves."},
+			Text: "Overhead: safety bonds, bags on the high leg, nobody below as it moves."},
 		{Hazard: "heat", Tags: tagsOf(s, (*plan.Light).GetsHot),
-			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
+			Text: "Heat: keep cloth, gel, sprinklers and people clear; cool before moving."},
 		{Hazard: "glass", Tags: tagsOf(s, discharge),
-			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
+			Text: "Glass: no cracked lens or globe: it keeps the ultraviolet in."},
 		{Hazard: "changing", Tags: handledTags(s),
-			Text: "Changing: off and cool before hands are on it, two people where the list of changes says so."},
+			Text: "Changing: off and cool before hands are on; two people where the list says so."},
 		{Hazard: "weather", Tags: append(tagsOf(s, outside(s)), gripTags(s, sheetOutside(s))...), Winds: windsOf(s),
-			Text: "Weather: rain covers, guy the stand, take it down before the wind decides."},
+			Text: "Weather: rain covers, guys; down before the wind decides."},
 	}
 	applies := all[:0]
 	for _, c := range all {

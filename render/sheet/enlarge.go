@@ -31,7 +31,7 @@ func (s *sheet) enlargeLists() {
 	least, pages := s.layout, s.pagesOf(s.layout)
 	fitter, later := s.fitter, s.later
 	for _, cap := range s.listHeights() {
-		if s.holdsLists(cap, &least, pages, layout.Wanted) || s.holdsLists(cap, &least, pages, layout.Needed) {
+		if s.holdsLists(cap, &least, pages) {
 			return
 		}
 	}
@@ -39,24 +39,31 @@ func (s *sheet) enlargeLists() {
 	s.fitter, s.later, s.layout = fitter, later, least
 }
 
-// holdsLists tries the lists at a height, and takes it where the sheet has as much on its first page as with the least height, up to a rank, and no more
-// pages: what is only wanted beside the plan is read in larger lettering on the next.
-func (s *sheet) holdsLists(cap float64, least *layout.Layout, pages int, upTo layout.Rank) bool {
+// holdsLists tries the lists at a height, and takes it where the sheet has as much on its first page of what is needed there as with the least height, and no
+// more pages: what is only wanted beside the plan is read in larger lettering on the next.
+func (s *sheet) holdsLists(cap float64, least *layout.Layout, pages int) bool {
 	s.trying, s.cut, s.d.Narrow, s.d.Pad.Lists = true, false, false, cap
 	defer func() { s.trying = false }()
 	f := *s.fitter
 	f.Blocks = s.firstBlocks()
-	f.Scales, f.Way = []float64{least.Times}, least.Way()
+	f.KeepRoom(least)
+	f.Scales, f.Way, f.Least = []float64{least.Times}, least.Way(), least
 	l, ok := f.Best(least.Paper)
-	if !ok || s.cut || s.d.Narrow || !l.HoldsAsMuch(least, upTo) {
+	if !ok || s.cut || s.d.Narrow || !l.HoldsAsMuch(least, layout.Needed) {
 		return false
 	}
 	s.fitter = &f
-	if s.pagesOf(l) > pages || s.countShortened(&l) > s.countShortened(least) {
+	if s.pagesOf(l) > pages || s.saysLess(&l, least) {
 		return false
 	}
 	s.layout = l
 	return true
+}
+
+// saysLess says whether more labels of a plan say less than they could in a layout than in another, or no more than a number.
+func (s *sheet) saysLess(l, than *layout.Layout) bool {
+	shortened, reduced := s.countShortened(l), s.d.Reduced
+	return shortened > s.countShortened(than) || reduced > s.d.Reduced
 }
 
 // pagesOf is how many pages a layout of the plan makes, with its second map and its lists.

@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"slices"
+
+	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
@@ -37,10 +40,21 @@ func (s *sheet) secondMap() *sheet {
 	in.Beams, in.Views = nil, nil
 	report := s.d.Report
 	report.In = &in
-	second := &sheet{request: s.request, fields: s.fields, log: s.log, texts: s.texts}
+	second := &sheet{request: s.request, fields: s.fields, log: s.log, texts: s.texts, says: s.says}
 	second.d = s.d.Other(report)
+	if !second.layMap(s, s.left) {
+		return nil
+	}
+	if !second.layout.All() && s.d.Pad.Lists > 0 && !slices.ContainsFunc(s.left, layout.Remainder.IsBegun) {
+		second.letterSmaller(s)
+	}
+	return second
+}
+
+// layMap lays the sheet of the second map out, on the paper and at the scale of the first, with what is left of that; false where it has no room.
+func (second *sheet) layMap(s *sheet, left []layout.Remainder) bool {
 	key := second.set(second.d.Block(second.d.LevelKey()))
-	f := s.fitterOf(append(layout.Whole([]*layout.Block{key}), s.left...))
+	f := s.fitterOf(append(layout.Whole([]*layout.Block{key}), left...))
 	paper := s.layout.Paper
 	f.Asked, f.Way, f.Second = &paper, s.layout.Way(), false
 	f.Scales = []float64{s.layout.Times}
@@ -48,9 +62,31 @@ func (s *sheet) secondMap() *sheet {
 		f.Scales = layout.Scales(s.d.In.Setup.Feet)
 	}
 	l, ok := f.Best(paper)
-	if !ok {
-		return nil
+	if ok {
+		second.fitter, second.layout = f, l
 	}
-	second.fitter, second.layout = f, l
-	return second
+	return ok
+}
+
+// letterSmaller letters the lists beside the second map in the largest lettering that leaves none of them to another page: the first is what hangs on
+// the wall, and keeps its own. Where none does, they stay as they are.
+func (second *sheet) letterSmaller(s *sheet) {
+	fitter, l, cap := second.fitter, second.layout, second.d.Pad.Lists
+	for _, lower := range append(slices.Clone(listCaps), draw.CapSmall) {
+		if lower >= cap {
+			continue
+		}
+		second.d.Pad.Lists = lower
+		var again []*layout.Block
+		for _, r := range s.left {
+			q := s.says[r.Of()]
+			b := second.d.Block(q)
+			again = append(again, second.set(b))
+			second.says[&b.Sizes] = q
+		}
+		if second.layMap(s, layout.Whole(again)) && second.layout.All() {
+			return
+		}
+	}
+	second.fitter, second.layout, second.d.Pad.Lists = fitter, l, cap
 }

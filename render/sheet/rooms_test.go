@@ -87,7 +87,7 @@ func TestKeysSayWhetherTheStopIsReached(t *testing.T) {
 	for _, c := range []struct {
 		low, high float32
 		says      string
-	}{{700, 3000, "is exceeded everywhere"}, {2, 60, "is not reached"}, {20, 3000, "heavy: the working stop"}} {
+	}{{700, 3000, "T2.8 exceeded everywhere"}, {2, 60, "T2.8 not reached"}, {20, 3000, "heavy: T2.8"}} {
 		for i := range grid.Value {
 			grid.Value[i] = c.low + (c.high-c.low)*float32(i)/float32(len(grid.Value)-1)
 		}

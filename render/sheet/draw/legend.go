@@ -100,14 +100,14 @@ func signOf(e symbols.Entry, name string, as example) sign {
 // example draws a symbol in the middle of a box, as large as goes into it: on its side where it may lie
 // so and then comes out larger, and shrunk where it has a least size.
 func (p Pad) example(as example, b r2.Box, mayTurn bool) {
-	scale, shrunk := as.fitting(box.Width(b), box.Height(b))
+	scale, shrunk := as.fitting(box.Width(b), box.Height(b), p.Face)
 	angle := 0.0
 	if mayTurn {
-		if s, less := as.fitting(box.Height(b), box.Width(b)); s*less > scale*shrunk*1.2 {
+		if s, less := as.fitting(box.Height(b), box.Width(b), p.Face); s*less > scale*shrunk*1.2 {
 			scale, shrunk, angle = s, less, 90
 		}
 	}
-	own := as.box(scale)
+	own := as.box(scale, p.Face)
 	centre := r2.Scale(shrunk, box.Middle(own.Min, own.Max))
 	turned := r2.Add(r2.Scale(centre.X, ink.Direction(angle+90)), r2.Scale(centre.Y, ink.Direction(angle)))
 	p.canvas = p.canvas.At(r2.Sub(box.Middle(b.Min, b.Max), turned), angle, shrunk)
@@ -115,18 +115,18 @@ func (p Pad) example(as example, b r2.Box, mayTurn bool) {
 }
 
 // box is round all that is drawn at a scale.
-func (as example) box(scale float64) r2.Box {
+func (as example) box(scale float64, letters ink.Measure) r2.Box {
 	var page ink.Page
 	as(ink.NewCanvas(&page, ink.Symbols), symbols.Look{}, scale)
-	return page.Bounds(nil).Box
+	return page.Bounds(letters).Box
 }
 
 // fitting is the largest scale at which a symbol goes into a box, mm for a metre, and by how much it has
 // to be shrunk where even the smallest does not.
-func (as example) fitting(w, h float64) (scale, shrunk float64) {
+func (as example) fitting(w, h float64, letters ink.Measure) (scale, shrunk float64) {
 	const largest, least = 20.0, 0.5
 	for scale = largest; ; scale *= 0.95 {
-		own := as.box(scale)
+		own := as.box(scale, letters)
 		shrunk = math.Min(1, math.Min(w/box.Width(own), h/box.Height(own)))
 		if shrunk == 1 || scale < least {
 			return scale, shrunk

@@ -69,8 +69,14 @@ func (st style) boxOf(s string) r2.Vec {
 // high is from the foot of descenders to the top of ascenders, mm.
 func (s style) high() float64 { return s.face.Ascent(s.em()) + s.face.Descent(s.em()) }
 
+// The pitch of lines over the height of capitals: of the smallest lettering, and of larger, which is read as well closer together.
+const (
+	smallPitch = 2.05
+	pitch      = 1.8
+)
+
 // Leading is the pitch of lines, mm: generous at reading size.
-func (s style) Leading() float64 { return s.Cap * 2.05 }
+func (s style) Leading() float64 { return math.Max(smallPitch*math.Min(s.Cap, CapSmall), pitch*s.Cap) }
 
 // units are the words that stay with the figure before them.
 var units = map[string]bool{

@@ -74,6 +74,9 @@ func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 	for _, w := range s.Points {
 		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Ink), &mark)...)
 	}
+	if n := len(b.Rows); n > 0 && len(s.Tables) == 0 && len(s.Words)+len(s.Points) > 0 {
+		b.Rows[n-1].Height -= RowAir // the gap to the next block does for that below the last paragraph
+	}
 	return b.sized()
 }
 

@@ -42,6 +42,9 @@ const (
 	dotRadius  = 0.45
 )
 
+// footAir is that for lettering of a height: ascenders and descenders keep apart.
+func footAir(st style) float64 { return math.Max(graphAir, 0.85*st.Cap) }
+
 // mostStops is how many stops over and under a graph shows: what lies beyond is drawn on its edge.
 const mostStops = 5
 
@@ -143,11 +146,11 @@ func (g *walkGraph) scale(p Pad, st style) {
 		words := unit.FormatLength(g.walk.Points[i].Along, g.feet)
 		half := st.Width(words) / 2
 		if i < len(g.walk.Points)-1 && x-half > free && x+half < last-st.Width(end)/2-2 {
-			p.Text(box.At(x, foot-graphTick-graphAir-st.Cap), words, st, ink.Centre)
+			p.Text(box.At(x, foot-graphTick-footAir(st)-st.Cap), words, st, ink.Centre)
 			free = x + half + 2
 		}
 	}
-	p.Text(box.At(last, foot-graphTick-graphAir-st.Cap), end, st, ink.Centre)
+	p.Text(box.At(last, foot-graphTick-footAir(st)-st.Cap), end, st, ink.Centre)
 }
 
 // graphDashes tell the lines of the cameras apart; the first is whole.

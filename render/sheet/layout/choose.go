@@ -111,6 +111,7 @@ type Fitter struct {
 	Scale  float64 // that was asked for, as a ratio; 0: any
 	Way    Orientation
 	Scales []float64   // to choose from, as ratios, the largest first
+	Least  *Layout     // with the least lettering: more orders of blocks are tried until a layout of its kind holds as much; nil: the usual orders do
 	Keys   []Remainder // what stands on every part of a plan in parts
 	// Lined is where dimension lines run beside the plan, as shares of a side: X is 1 at its right, -1 at its left, Y
 	// is 1 above it, -1 below, 0 where nothing asks for room.
@@ -189,10 +190,17 @@ func (f *Fitter) under(page Layout) (Layout, bool) {
 // that which holds the most, by rank.
 func (f *Fitter) lowest(times, from, to float64, with func(strip float64) Layout) Layout {
 	const step = 2.0
+	found := false // the order of blocks that holds enough
 	try := func(strip float64) Layout {
 		l := with(strip)
 		l.Times = times
-		return l.holding(f.Blocks, f.View(&l), f.Stands)
+		v := f.View(&l)
+		l = l.holding(f.Blocks, v, f.Stands)
+		if f.Least == nil || found || box.Width(l.Plan) != box.Width(f.Least.Plan) {
+			return l
+		}
+		l, found = l.searched(f.Blocks, v, f.Stands, f.Least)
+		return l
 	}
 	best := try(0)
 	for strip := from; strip <= to && !best.All(); strip += step {
@@ -278,6 +286,16 @@ func (f *Fitter) GiveRoom(l Layout) Layout {
 	}
 	f.more = r2.Vec{}
 	return l
+}
+
+// KeepRoom keeps for the dimension lines what a layout has for them, however much text is to stand beside the plan.
+func (f *Fitter) KeepRoom(l *Layout) {
+	kept := func(lined, had, panel, extent, margin float64) float64 {
+		wanted := math.Abs(lined) * (lining + edge - 2*margin)
+		return math.Max(had, math.Min(wanted, panel-extent*1000/l.Times-2*margin))
+	}
+	f.more.X = kept(f.Lined.X, f.more.X, box.Width(l.Plan), box.Width(f.Extent), marginX)
+	f.more.Y = kept(f.Lined.Y, f.more.Y, box.Height(l.Plan), box.Height(f.Extent), marginY)
 }
 
 // fills says whether the plan itself, with its margins, takes its share of the page.

@@ -20,16 +20,21 @@ const (
 // plan's panel, as maps lay boxes into open sea: those that must stand beside the plan first. It
 // stays as it is where no corner holds any.
 func (l Layout) withCorners(v View, stands []r2.Box) Layout {
-	var taken []r2.Box
-	for _, s := range stands {
-		taken = append(taken, box.Inset(r2.Box{Min: v.Paper(s.Min), Max: v.Paper(s.Max)}, -cornerClear, -cornerClear))
-	}
+	taken := taken(v, stands)
 	for ok := true; ok && len(l.Left) > 0; {
 		if l, ok = l.withCorner(v.Panel, taken); ok {
 			taken = append(taken, l.Corners[len(l.Corners)-1])
 		}
 	}
 	return l
+}
+
+// taken is what of the panel's paper corners keep clear of: what stands on the plan, and the room round it.
+func taken(v View, stands []r2.Box) (all []r2.Box) {
+	for _, s := range stands {
+		all = append(all, box.Inset(r2.Box{Min: v.Paper(s.Min), Max: v.Paper(s.Max)}, -cornerClear, -cornerClear))
+	}
+	return all
 }
 
 // withCorner is the layout with blocks in the highest corner that holds any.

@@ -29,6 +29,12 @@ type Remainder struct {
 	from  int
 }
 
+// Of is the block that it is left of.
+func (r Remainder) Of() *Block { return r.block }
+
+// IsBegun says whether the rest of the block stands elsewhere.
+func (r Remainder) IsBegun() bool { return r.from > 0 }
+
 // Whole are blocks of which nothing is placed.
 func Whole(blocks []*Block) []Remainder {
 	var all []Remainder
@@ -147,7 +153,7 @@ func (f *flow) split(b Remainder) int {
 	}
 	var best []portion
 	for i := range f.slots {
-		if some := f.chain(b, i, f.next); rowsOf(some) > rowsOf(best) {
+		if some := f.chain(b, i, f.next); rowsOf(some) > rowsOf(best) || rowsOf(some) == rowsOf(best) && lonely(best) && !lonely(some) {
 			best = some
 		}
 	}
@@ -170,6 +176,9 @@ func rowsOf(all []portion) (n int) {
 	}
 	return n
 }
+
+// lonely says whether the first row of a block would stand alone, with the rest in other columns.
+func lonely(all []portion) bool { return len(all) > 1 && all[0].rows == 1 }
 
 // chain divides what is left of a block over a slot and those that come after it by an order, which says -1 where none does.
 func (f *flow) chain(b Remainder, i int, after func(int) int) (all []portion) {

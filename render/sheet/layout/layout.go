@@ -68,12 +68,15 @@ func (l *Layout) splits() int {
 }
 
 // HoldsAsMuch says whether a layout with lists in larger lettering is no worse than the one with the least: of each rank up to one as
-// many blocks stand on the sheet as a whole, and in one column.
+// many blocks stand on the sheet as a whole, and in one column, and of lists of lights at least a part where there is one.
 func (l *Layout) HoldsAsMuch(least *Layout, upTo Rank) bool {
 	for rank := must; rank <= upTo; rank++ {
 		if l.begun(rank) > least.begun(rank) {
 			return false
 		}
+	}
+	if l.rows(Listed) == 0 && least.rows(Listed) > 0 {
+		return false
 	}
 	if upTo < Wanted {
 		return l.splits() <= least.splits()+1 // one that runs on in the next column is read as well as one on another page

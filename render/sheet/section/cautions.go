@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/symbols/ink"
 )
 
 // SameCautions says whether two set-ups have the same.
@@ -28,6 +29,22 @@ func cautionPoints(all []Caution, lights []string) []string {
 		points = append(points, Joined(": ", tagWords(c.Tags, lights), withWinds(c.Text, c.Winds)))
 	}
 	return sentences(points)
+}
+
+// sentences gives each text a capital and a full stop, which findings do not have.
+func sentences(all []string) []string {
+	var out []string
+	for _, s := range all {
+		if s = strings.TrimSpace(s); s == "" {
+			continue
+		}
+		s = ink.Capital(s)
+		if !strings.ContainsAny(s[len(s)-1:], ".!?") {
+			s += "."
+		}
+		out = append(out, s)
+	}
+	return out
 }
 
 // mostWinds is how many winds a caution names: where there are more, the lowest of them, and then from which one on all others come down.

@@ -83,9 +83,9 @@ func (c told) where(l *change.Line) string {
 	}
 	switch l.Sort {
 	case change.Light:
-		return c.placing(c.In.Setup.LightNamed(l.Name).Placing)
+		return c.placing(c.In.Setup.LightNamed(l.Name).Placing, c.Length)
 	case change.Grip:
-		return c.placing(c.In.Setup.GripNamed(l.Name).Placing)
+		return c.placing(c.In.Setup.GripNamed(l.Name).Placing, c.Length)
 	}
 	return ""
 }

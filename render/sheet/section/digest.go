@@ -135,16 +135,8 @@ func CommonAssumed(all []Digest) *Section {
 		}
 		assumed[a.Thing] = append(assumed[a.Thing], Joined(" ", a.What, a.Value))
 	}
-	alike := map[string][]string{} // things, by what is assumed of them
-	for _, thing := range things {
-		words := strings.Join(assumed[thing], "; ")
-		alike[words] = append(alike[words], thing)
-	}
-	for _, thing := range things {
-		words := strings.Join(assumed[thing], "; ")
-		if alike[words][0] == thing {
-			q.Words = append(q.Words, strings.Join(alike[words], ", ")+": "+words)
-		}
+	for _, g := range gathered(things, assumed) {
+		q.Words = append(q.Words, strings.Join(g.things, ", ")+": "+g.words)
 	}
 	return q
 }

@@ -59,16 +59,17 @@ func ExposureLines(s *plan.Setup) []string {
 	if !(x.Stop.N > 0) {
 		return nil
 	}
-	camera := []string{"Working stop " + WorkingStop(s), "ISO " + unit.FormatNumber(x.ISO), unit.FormatNumber(x.FPS) + " fps"}
+	film := []string{"Working stop " + WorkingStop(s), "ISO " + unit.FormatNumber(x.ISO)}
+	camera := []string{unit.FormatNumber(x.FPS) + " fps"}
 	if x.Degrees > 0 {
 		camera = append(camera, unit.FormatAngle(x.Degrees))
 	}
 	if x.Seconds > 0 {
 		camera = append(camera, unit.FormatShutter(unit.Shutter{Seconds: x.Seconds}))
 	}
-	meter := fmt.Sprintf("%s meter, C = %s", x.Meter, unit.FormatNumber(x.Constant))
 	if white := x.SetTo(); white.Kelvin > 0 {
-		meter = "White " + unit.FormatKelvin(white.Kelvin) + ", " + meter
+		film = append(film, "white "+unit.FormatKelvin(white.Kelvin))
 	}
-	return NonEmpty(strings.Join(camera, ", "), meter, ink.Capital(filterWords(&x)), Joined(" ", strings.Join(When(x.Range.Known(), "Camera"), ""), rangeWords(&x)))
+	camera = append(camera, fmt.Sprintf("%s meter, C = %s", x.Meter, unit.FormatNumber(x.Constant)))
+	return NonEmpty(strings.Join(film, ", "), strings.Join(camera, ", "), ink.Capital(filterWords(&x)), Joined(" ", strings.Join(When(x.Range.Known(), "Camera"), ""), rangeWords(&x)))
 }

@@ -24,7 +24,7 @@ grip: {c: {flag: [0.6, 0.6], at: {top: stage, shift: [0, 1]}, height: 1.5}, d: {
 		list := sectionOf(t, in, title)
 		height := -1
 		for i, col := range list.Tables[0].Columns {
-			if col.Head == "height" {
+			if col.Head == "height" || col.Head == "high" {
 				height = i
 			}
 		}
@@ -32,7 +32,7 @@ grip: {c: {flag: [0.6, 0.6], at: {top: stage, shift: [0, 1]}, height: 1.5}, d: {
 			if want := map[bool]string{true: "1.50", false: "1.59"}[i < 2]; e.Cells[height] != want {
 				t.Errorf("%s: %s is %s high, want %s", title, e.Cells[0], e.Cells[height], want)
 			}
-			onDeck := strings.Contains(strings.Join(e.Notes, " "), "1.20 m above what it stands on")
+			onDeck := strings.Contains(strings.Join(e.Notes, " "), "1.20 m above its ground")
 			if onDeck != (i == 0) {
 				t.Errorf("%s: %s, with the notes %q", title, e.Cells[0], e.Notes)
 			}

@@ -70,7 +70,7 @@ func (c Report) lamp(l *plan.Light) Lamp {
 	line := Lamp{
 		Light: l, Tag: l.Tag, Unit: c.UnitLabel(l), Wears: Joined(", ", c.sized(l.Head.ModifierLabel), inGate(l)), Doors: doors(l.Head.Doors), Scrims: scrims(&l.Head), Focus: l.Head.FocusWord(), Colour: LightColour(l), Filters: Filters(l),
 		Rise: c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height), Role: roleWords(l.Roles), Mount: heldAll(l),
-		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Cues: c.In.cueMoves(l), Note: l.Note,
+		Placing: c.placing(l.Placing, c.Length), Circuit: l.Circuit, Level: LightLevel(l), Cues: c.In.cueMoves(l), Note: l.Note,
 	}
 	aim := writtenAim(c.In.Setup, l)
 	if l.Frame.Axis == (r3.Vec{}) || aim == nil && allRound(l) {

@@ -162,18 +162,20 @@ func (c Units) levelList(levels []carto.Level) string {
 	return strings.Join(words, ", ")
 }
 
-// keyWords say what the lines are.
+// keyWords say what the lines are, on one line where they can: the head of the sheet says which the working stop is.
 func (c Report) keyWords(levels []carto.Level) string {
+	working := WorkingStop(c.In.Setup)
 	s := "in " + c.LevelMeasure() + ", one line a stop"
-	for _, l := range levels {
-		if l.Working {
-			return s + fmt.Sprintf("; heavy: the working stop, %s", WorkingStop(c.In.Setup))
-		}
+	if c.Light == carto.Stops {
+		s = "in stops from " + working
 	}
-	if exceeded(c.In) {
-		return s + fmt.Sprintf("; the working stop, %s, is exceeded everywhere", WorkingStop(c.In.Setup))
+	switch {
+	case slices.ContainsFunc(levels, func(l carto.Level) bool { return l.Working }):
+		return s + "; heavy: " + working
+	case exceeded(c.In):
+		return s + "; " + working + " exceeded everywhere"
 	}
-	return s + fmt.Sprintf("; the working stop, %s, is not reached", WorkingStop(c.In.Setup))
+	return s + "; " + working + " not reached"
 }
 
 // exceeded says whether the maps have more light everywhere than the working stop asks for.
@@ -206,8 +208,8 @@ type levelWord struct {
 // levelWords are the words that there are, the default for metres first.
 func levelWords() []levelWord {
 	return []levelWord{
-		{"lx", carto.Lux, "lx"},
-		{"fc", carto.Footcandles, "fc"},
+		{luxWord, carto.Lux, luxWord},
+		{footcandleWord, carto.Footcandles, footcandleWord},
 		{"stop", carto.TStop, "T-stop"},
 		{"stops", carto.Stops, "stops from the working stop"},
 	}

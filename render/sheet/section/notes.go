@@ -7,28 +7,11 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/symbols/ink"
 )
 
 // watch is what the review found that needs attention.
 func watch(in *Input) *Section {
 	return &Section{Title: "Watch", Alarm: true, Points: sentences(in.Warnings)}
-}
-
-// sentences gives each text a capital and a full stop, which findings do not have.
-func sentences(all []string) []string {
-	var out []string
-	for _, s := range all {
-		if s = strings.TrimSpace(s); s == "" {
-			continue
-		}
-		s = ink.Capital(s)
-		if !strings.ContainsAny(s[len(s)-1:], ".!?") {
-			s += "."
-		}
-		out = append(out, s)
-	}
-	return out
 }
 
 // metering says how a meter is held that shows the stops of the faces; nothing where no side of a face is read.
@@ -44,43 +27,71 @@ func unchecked(in *Input) *Section {
 	return &Section{Title: "Not checked", Rank: layout.Other, Words: in.Unchecked}
 }
 
-// assumed lists the defaults that decided numbers, those of one thing together.
+// assumed lists the defaults that decided numbers, those of one thing together, and things together of which the same is assumed.
 func (c Report) assumed() *Section {
-	var things []string
 	values := map[string][]string{}
+	var things []string
 	for _, a := range c.In.Setup.Assumed {
-		if _, seen := values[a.Thing]; !seen {
+		if values[a.Thing] == nil {
 			things = append(things, a.Thing)
 		}
 		values[a.Thing] = append(values[a.Thing], Joined(" ", a.What, a.Value))
 	}
 	t := Table{Columns: []Column{{}, {Flexible: true}}}
-	for i := 0; i < len(things); {
-		words, alike := strings.Join(values[things[i]], "; "), i+1
-		for alike < len(things) && isLight(things[i]) && isLight(things[alike]) && strings.Join(values[things[alike]], "; ") == words {
-			alike++
-		}
-		name := thingName(c.In.Setup, things[i])
-		if alike-i > 2 { // lights that follow each other are read by their numbers
-			name = c.tagOf(things[i]) + " to " + c.tagOf(things[alike-1])
-		} else {
-			alike = i + 1
-		}
-		t.Entries = append(t.Entries, Entry{Cells: []string{name, words}})
-		i = alike
+	for _, g := range gathered(things, values) {
+		t.Entries = append(t.Entries, Entry{Cells: []string{c.called(g.things), g.words}})
 	}
 	return &Section{Title: "Assumed", Rank: layout.Other, Tables: []Table{t}}
 }
 
-// isLight says whether a thing of the scene stands in the list of lights.
-func isLight(thing string) bool { return strings.HasPrefix(thing, "lights.") }
+// alike is what is assumed of some things.
+type alike struct {
+	things []string
+	words  string
+}
 
-// tagOf is the number of a light by its place in the scene.
-func (c Report) tagOf(thing string) string {
-	if l := c.In.Setup.LightNamed(strings.TrimPrefix(thing, "lights.")); l != nil {
-		return l.Tag
+// gathered are things of which the same is assumed, each group where its first thing stands.
+func gathered(things []string, values map[string][]string) (all []alike) {
+	for _, thing := range things {
+		words := strings.Join(values[thing], "; ")
+		at := slices.IndexFunc(all, func(a alike) bool { return a.words == words })
+		if at < 0 {
+			at, all = len(all), append(all, alike{words: words})
+		}
+		all[at].things = append(all[at].things, thing)
 	}
-	return thing
+	return all
+}
+
+// mostNamed is how many things are named of which the same is assumed; of more, those with a number on the plan are read by that.
+const mostNamed = 2
+
+// called are the names of things of which the same is assumed.
+func (c Report) called(things []string) string {
+	var names, tags []string
+	for _, thing := range things {
+		if tag := tagOfThing(c.In.Setup, thing); tag != "" && len(things) > mostNamed {
+			tags = append(tags, tag)
+		} else {
+			names = append(names, thingName(c.In.Setup, thing))
+		}
+	}
+	return strings.Join(append(names, runs(tags)...), ", ")
+}
+
+// tagOfThing is the number of a light or a piece of grip by its place in the scene; "" of all else.
+func tagOfThing(s *plan.Setup, thing string) string {
+	switch list, name, _ := strings.Cut(thing, "."); list {
+	case "lights":
+		if l := s.LightNamed(name); l != nil {
+			return l.Tag
+		}
+	case "grip":
+		if g := s.GripNamed(name); g != nil {
+			return g.Tag
+		}
+	}
+	return ""
 }
 
 // thingName drops the list a thing stands in, and puts its number on the plan before its name:

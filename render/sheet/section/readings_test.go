@@ -51,7 +51,7 @@ func TestRowsOfAFaceAlone(t *testing.T) {
 		}
 		return rows
 	}
-	want := [][]string{{"key : fill", "", "2.0 : 1"}, {"key side and eyes, for A", "camera right", "lights 2, 3"}, {"key side and eyes, for B", "–", "no light"}}
+	want := [][]string{{"key : fill", "", "2.0 : 1"}, {"key and eyes from A", "camera right", "lights 2, 3"}, {"key and eyes from B", "–", "no light"}}
 	all := told(face)
 	if got := all[len(all)-1-len(want) : len(all)-1]; !reflect.DeepEqual(got, want) {
 		t.Errorf("%q, want %q", got, want)

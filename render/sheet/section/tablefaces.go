@@ -53,17 +53,14 @@ func besides(faces []Face) int {
 // facesTable is a table of some faces, each with two columns: the figures of a reading. A face alone has more rows.
 func (c Units) facesTable(faces []Face, alone bool) Table {
 	t := Table{Columns: []Column{{Flexible: true}}}
-	if len(faces) == 1 && !alone {
-		t.Columns[0].Head = faces[0].Person
-	}
 	for i := range faces {
-		head := ""
-		if len(faces) > 1 {
-			head = faces[i].Person
+		light, stop := Column{Align: ink.Right}, Column{Align: ink.Right}
+		if !alone {
+			light.Head, stop.Head = faces[i].Person, "stops"
 		}
-		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right}, Column{Align: ink.Right})
+		t.Columns = append(t.Columns, light, stop)
 	}
-	rows := faceRowsOf(faces)
+	rows := faceRowsOf(faces, alone)
 	if alone {
 		rows = slices.Insert(rows, len(rows)-1, aloneRowsOf(&faces[0])...) // the last row is of colours
 	}
@@ -71,6 +68,9 @@ func (c Units) facesTable(faces []Face, alone bool) Table {
 		e := Entry{Cells: []string{row.words}}
 		for i := range faces {
 			of := c.faceCells(&faces[i], row)
+			if !alone {
+				of.Cells = c.bareCells(of.Cells, row)
+			}
 			e.Of = append(e.Of, row.readings(&faces[i])...)
 			for j, cell := range of.Cells {
 				e.Cells = append(e.Cells, cell)
@@ -99,7 +99,7 @@ type faceRow struct {
 	words string
 	of    func(f *Face) *meter.Reading // nil: of both sides of a face
 	shown faceFigure
-	view  int // which camera's, of what cameras see
+	view  int // of what cameras see, the first that sees it so
 }
 
 // faceFigure says what a row shows.
@@ -115,7 +115,7 @@ const (
 )
 
 // faceRowsOf are the rows that some faces have together.
-func faceRowsOf(faces []Face) []faceRow {
+func faceRowsOf(faces []Face, alone bool) []faceRow {
 	if len(faces) == 1 && (faces[0].Key == nil || faces[0].Fill == nil) {
 		return []faceRow{{words: orDash(faces[0].Skipped), shown: noReading}}
 	}
@@ -132,18 +132,18 @@ func faceRowsOf(faces []Face) []faceRow {
 		}
 	}
 	slices.Sort(toward)
+	dome, colour := "dome toward ", "colour, key and fill"
+	if !alone { // there is no more room
+		dome, colour = "dome, ", "key, fill in K"
+	}
 	for _, camera := range toward {
-		rows = append(rows, faceRow{words: "dome toward " + shortPost(camera), of: func(f *Face) *meter.Reading {
+		rows = append(rows, faceRow{words: dome + shortPost(camera), of: func(f *Face) *meter.Reading {
 			i := slices.IndexFunc(f.Domes, func(d *meter.Reading) bool { return towardOf(d.Name) == camera })
 			if i < 0 {
 				return nil
 			}
 			return f.Domes[i]
 		}})
-	}
-	colour := "colour, key and fill"
-	if len(faces) > 1 {
-		colour = "colour, key, fill" // there is no more room
 	}
 	return append(rows, faceRow{words: "key + fill : fill", shown: contrastOfBoth}, faceRow{words: colour, shown: colourOfBoth})
 }
@@ -173,8 +173,7 @@ func (c Units) faceCells(f *Face, row faceRow) Entry {
 	case keyToFill:
 		return Entry{Cells: []string{"", tenths(*f.KeyToFill) + " : 1"}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 1)}
 	case seenByCamera:
-		v := &f.Views[row.view]
-		return Entry{Cells: []string{cheekWords(f, v), inEyes(v.Catchlights)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0)}
+		return Entry{Cells: seenWords(f, row.view), Struck: When(f.Key.Struck() || f.Fill.Struck(), 0)}
 	case contrastOfBoth:
 		stops, ratio := contrastWords(f)
 		return Entry{Cells: []string{stops, ratio}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0, 1)}
@@ -186,6 +185,18 @@ func (c Units) faceCells(f *Face, row faceRow) Entry {
 		return Entry{Cells: []string{"–", ""}}
 	}
 	return Entry{Cells: []string{c.Lux(r.Lux), Stop(r.Stop)}, Struck: append(When(r.Struck(), 0), When(r.StopsStruck(), 1)...)}
+}
+
+// bareCells are the figures of a face in a table whose title and heads have the units of its columns, so that two faces stand beside each other: a
+// ratio is one of light, and what it is in stops stands under those.
+func (c Units) bareCells(cells []string, row faceRow) []string {
+	switch row.shown {
+	case contrastOfBoth:
+		return []string{cells[1], strings.TrimSuffix(cells[0], " stops")}
+	case colourOfBoth:
+		return []string{strings.TrimSuffix(cells[0], " K"), strings.TrimSuffix(cells[1], " K")}
+	}
+	return []string{strings.TrimSuffix(cells[0], " "+c.lightUnit()), cells[1]}
 }
 
 // contrastWords says a contrast in stops and as a ratio; dashes where a side is dark.
@@ -213,38 +224,13 @@ func aloneRowsOf(f *Face) (rows []faceRow) {
 		if f.Views[i].Outside {
 			continue
 		}
-		rows = append(rows, faceRow{words: "key side and eyes, for " + shortPost(f.Views[i].Camera), shown: seenByCamera, view: i})
+		said := seenWords(f, i)
+		alike := func(row faceRow) bool { return row.shown == seenByCamera && slices.Equal(seenWords(f, row.view), said) }
+		if at := slices.IndexFunc(rows, alike); at >= 0 {
+			rows[at].words += ", " + shortPost(f.Views[i].Camera)
+			continue
+		}
+		rows = append(rows, faceRow{words: "key and eyes from " + shortPost(f.Views[i].Camera), shown: seenByCamera, view: i})
 	}
 	return rows
-}
-
-// cheekWords says where a camera sees the key side of a face: "camera left"; a dash where both sides are alike, or the head is in
-// profile.
-func cheekWords(f *Face, v *meter.View) string {
-	if unit.EqualStops(f.Contrast) || v.Key != meter.PictureLeft && v.Key != meter.PictureRight {
-		return "–"
-	}
-	return string(v.Key)
-}
-
-// mostInEyes is how many lamps in eyes are named; of more the row says how many, for a column of their numbers leaves none to words. The readings name
-// them all.
-const mostInEyes = 5
-
-// inEyes lists the numbers of lamps: "lights 2, 3".
-func inEyes(lamps []meter.Catchlight) string {
-	numbers := make([]string, len(lamps))
-	for i := range lamps {
-		numbers[i], _, _ = strings.Cut(lamps[i].Numbered, " ")
-	}
-	switch len(numbers) {
-	case 0:
-		return "no light"
-	case 1:
-		return "light " + numbers[0]
-	}
-	if len(numbers) > mostInEyes {
-		return Count(len(numbers), "light")
-	}
-	return "lights " + strings.Join(numbers, ", ")
 }

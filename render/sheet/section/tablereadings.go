@@ -13,7 +13,7 @@ import (
 
 // faces is what the meter says at each face.
 func (c Report) faces() *Section {
-	s := Section{Title: "At the faces"}
+	s := Section{Title: "At the faces, in " + c.lightUnit()}
 	if len(c.In.Faces) == 1 {
 		s.Title = "At the face of " + c.In.Faces[0].Person
 	}
@@ -44,7 +44,7 @@ func (c Report) meters() *Section {
 		}
 		kind := string(r.Kind)
 		if r.Sees != nil {
-			kind, spots = kind+" on "+r.Sees.Words(), true
+			kind, spots = kind+" on "+c.wallWord(r.Sees.Words()), true
 		}
 		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name + ", " + kind, c.Metered(r), Stop(r.Stop), overTenths(r.Over)}, Of: []string{r.Name, thingKey(change.Meter, r.Name)},
 			Struck: append(When(r.Struck(), 1), When(r.StopsStruck(), 2, 3)...)})
@@ -54,7 +54,11 @@ func (c Report) meters() *Section {
 		grey := x.Metered().MidGrey(x.Stop.N)
 		t.Entries = append(t.Entries, Entry{Cells: []string{"grey", unit.FormatLuminance(grey), WorkingStop(c.In.Setup), tenths(0)}, Notes: []string{meter.GreyInWords(x)}})
 	}
-	return &Section{Title: "Meters", Rank: layout.Needed, Tables: []Table{t}, Without: NonEmpty(leftOut(own...))}
+	rank := layout.Needed
+	if len(c.In.Faces) > 0 { // whose readings come first: those of meters stand on the plan, too
+		rank = layout.Wanted
+	}
+	return &Section{Title: "Meters", Rank: rank, Tables: []Table{t}, Without: NonEmpty(leftOut(own...))}
 }
 
 // lightOf is what a reading is a measure of, lx or cd/m²; 0 in the dark.

@@ -18,14 +18,14 @@ import (
 )
 
 // lights is the list of lights: what it is, how it is set, where it points, where the tape puts it.
-// What has no column runs on below the name, for a column would cut the names.
+// Units stand in the heads alone, which leaves room to the name. What has no column runs on below the name, for a column would cut the names.
 func (c Report) lights() *Section {
 	t := Table{Columns: []Column{
 		{Strong: true},
 		{Flexible: true},
-		{Head: "colour", Align: ink.Right},
-		{Head: "level", Align: ink.Right},
-		{Head: "height", Align: ink.Right},
+		{Head: "K", Align: ink.Right},
+		{Head: "%", Align: ink.Right},
+		{Head: "high", Align: ink.Right},
 		{Head: "throw", Align: ink.Right},
 	}}
 	var coloured []plan.Uncomputed
@@ -39,7 +39,7 @@ func (c Report) lights() *Section {
 			throw = c.Bare(l.Throw)
 		}
 		t.Entries = append(t.Entries, Entry{
-			Cells:  []string{l.Tag, c.UnitLabel(l), LightColour(l), LightLevel(l), c.Bare(l.Height), throw},
+			Cells:  []string{l.Tag, c.UnitLabel(l), strings.TrimSuffix(LightColour(l), " K"), strings.TrimSuffix(LightLevel(l), " %"), c.Bare(l.Height), throw},
 			Notes:  c.lightNotes(l),
 			Chip:   &chip,
 			Struck: When(len(keys) > 0, 2),
@@ -57,7 +57,7 @@ func (c Report) lightNotes(l *plan.Light) []string {
 		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), c.bounceWords(l), c.mainsWords(l)), c.In.standInWords(l), c.In.cueWords(l), l.Note),
 		c.holdWords(l),
-		c.placing(l.Placing),
+		c.placing(l.Placing, c.Bare),
 	)
 }
 
@@ -76,16 +76,7 @@ func (c Units) rise(mount term.Mount, rise, height float64) string {
 	if !onStand || c.Length(rise) == c.Length(height) {
 		return ""
 	}
-	return c.Length(rise) + " above what it stands on"
-}
-
-// placing says the two distances that put a thing in its place with a tape.
-func (c Units) placing(ds []plan.Dimension) string {
-	var parts []string
-	for _, d := range ds {
-		parts = append(parts, c.Length(d.Metres)+" from "+d.From)
-	}
-	return strings.Join(parts, ", ")
+	return c.Length(rise) + " above its ground"
 }
 
 // grip is the list of grip.
@@ -101,7 +92,7 @@ func (c Report) grip() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, SurfaceWord(g)), c.GripSize(g, c.Bare),
 				c.Bare(g.Height)},
-			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
+			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing, c.Bare)),
 			Of:    []string{thingKey(change.Grip, g.Name)},
 		})
 	}

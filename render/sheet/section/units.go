@@ -36,6 +36,20 @@ func (u Units) measured(s string) string {
 // inFootcandles says whether light is printed in footcandles.
 func (u Units) inFootcandles() bool { return u.Light == carto.Footcandles }
 
+// The units of illuminance.
+const (
+	luxWord        = "lx"
+	footcandleWord = "fc"
+)
+
+// lightUnit is the unit that illuminance is printed in.
+func (u Units) lightUnit() string {
+	if u.inFootcandles() {
+		return footcandleWord
+	}
+	return luxWord
+}
+
 // Lux prints an illuminance.
 func (u Units) Lux(lx *float64) string {
 	switch {
