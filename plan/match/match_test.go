@@ -290,10 +290,11 @@ func TestOpen(t *testing.T) {
 	for name, c := range map[string]struct {
 		base, change string
 		want         match.Open // with Share, Away and Was, where they are to be looked at
+		or           string     // a lamp that would do as well for the same cost: the steps of their dials say which comes nearer
 	}{
 		"the key across":          {change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-right, distance: 2}}, fill: {level: 0.5 %}}", want: match.Open{Of: match.OfSide, Light: "1 key", Share: 0.9}},
 		"one light, near":         {base: "lights: {fill: {level: 0.5 %}}", change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 0.4}, height: 1.7, level: 1.6 %}}", want: match.Open{Of: match.OfSteady, Light: "1 key", Away: 0.4, Was: 2.1}},
-		"a wall beyond any level": {base: wash, change: "lights: {wash: {level: 1 %, gels: [ND 0.9, ND 0.9, ND 0.9, ND 0.9]}}", want: match.Open{Of: match.OfBehind, Spoil: true, Light: "1 key"}},
+		"a wall beyond any level": {base: wash, change: "lights: {wash: {level: 1 %, gels: [ND 0.9, ND 0.9, ND 0.9, ND 0.9]}}", want: match.Open{Of: match.OfBehind, Spoil: true, Light: "1 key"}, or: "2 fill"},
 		"a darker wall":           {change: "rooms: {den: {walls: dark-wood}}", want: match.Open{Of: match.OfBehind, Spoil: true, Light: "1 key"}},
 		"heads that do not dim":   {base: "lights: {key: {" + fixed + "}, fill: {" + fixed + "}, back: {" + fixed + "}}", change: "rooms: {den: {walls: dark-wood}}", want: match.Open{Of: match.OfBehind, Light: "2 fill"}},
 	} {
@@ -310,7 +311,7 @@ func TestOpen(t *testing.T) {
 			}
 			got := mend.Open[i]
 			near := func(got, want float64) bool { return want == 0 || math.Abs(got-want) < 0.15 }
-			if got.Light != c.want.Light || got.Spoil != c.want.Spoil || !near(got.Share, c.want.Share) || !near(got.Away, c.want.Away) || !near(got.Was, c.want.Was) {
+			if got.Light != c.want.Light && got.Light != c.or || got.Spoil != c.want.Spoil || !near(got.Share, c.want.Share) || !near(got.Away, c.want.Away) || !near(got.Was, c.want.Was) {
 				t.Errorf("%+v, want %+v; %s", got, c.want, differences(is, from))
 			}
 		})
