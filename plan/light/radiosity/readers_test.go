@@ -213,3 +213,15 @@ func TestReadingsByReceptorAndLamp(t *testing.T) {
 		t.Error("of what was not read something is given")
 	}
 }
+
+// An element that too few rays have met keeps no other from being put right, in whatever order they are taken.
+func TestElementsArePutRightEachByItself(t *testing.T) {
+	for range 16 {
+		g, p := readingOf(t, []uint32{4, 4, 4, 5, 5, 6, 6, 7, 7})
+		g.s.t.quality.Matters = 0.01
+		// At x = 0, 1 and 2 m come 10, 11 and 12 lx, and 8 on all of the element; half of that is returned.
+		if put := g.shadowCorrection(p, 0); len(put) != 1 || !(math.Abs(put[4][1]-0.5*(11-8)) <= 1e-9) {
+			t.Fatalf("put right by %v, want the first element alone by 1.5 lm/m²", put)
+		}
+	}
+}
