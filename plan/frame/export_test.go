@@ -67,3 +67,15 @@ func InMirrors(s *plan.Setup) (all []Reflection) {
 	}
 	return slices.DeleteFunc(all, func(r Reflection) bool { return r.Share == 0 })
 }
+
+// Keeps is what keeps a thing from being moved, and whether a move of it is offered.
+func Keeps(s *plan.Setup, kind Kind, name string, by r3.Vec) (why string, free bool) {
+	v := newViewing(s, "")
+	things := v.things("")
+	for i := range things {
+		if t := &things[i]; t.kind == kind && t.name == name {
+			return v.obstacle(t, by), v.free(t, by)
+		}
+	}
+	return "nothing has this name", false
+}

@@ -225,3 +225,24 @@ func TestElementsArePutRightEachByItself(t *testing.T) {
 		}
 	}
 }
+
+// Rays that bring a receptor nothing, and those of cells, which are lit by themselves, tell nothing of how an element is lit.
+func TestRaysThatTellNoShadow(t *testing.T) {
+	for name, c := range map[string]struct {
+		leave func(g *gatherer, p *place)
+		want  float64 // lm/m²; 0 where too few rays are left
+	}{
+		"all tell":           {func(*gatherer, *place) {}, 0.5 * (11.5 - 8)},
+		"one brings nothing": {func(g *gatherer, _ *place) { g.rays[3] = 0 }, 0.5 * (11 - 8)},
+		"one is of a cell":   {func(_ *gatherer, p *place) { p.cellOf[3] = 0 }, 0.5 * (11 - 8)},
+		"two bring nothing":  {func(g *gatherer, _ *place) { g.rays[0], g.rays[3] = 0, 0 }, 0},
+		"two are of cells":   {func(_ *gatherer, p *place) { p.cellOf[0], p.cellOf[3] = 0, 1 }, 0},
+	} {
+		g, p := readingOf(t, []uint32{4, 4, 4, 4, 8, 8})
+		p.cellOf = []int32{-1, -1, -1, -1, -1, -1}
+		c.leave(g, p)
+		if got := g.shadowCorrection(p, 0)[4][1]; !(math.Abs(got-c.want) <= 1e-9) {
+			t.Errorf("%s: put right by %g lm/m², want %g", name, got, c.want)
+		}
+	}
+}
