@@ -79,3 +79,21 @@ func Keeps(s *plan.Setup, kind Kind, name string, by r3.Vec) (why string, free b
 	}
 	return "nothing has this name", false
 }
+
+// Better is the one of two moves that is made.
+var Better = better
+
+// PartsAt is where a shade clears a picture, of places by how far out and how far ahead they lie, m.
+func PartsAt(places [][2]float64, radius, edge float64) (ahead float64, ok bool) {
+	var all []lampPoint
+	for _, p := range places {
+		all = append(all, lampPoint{out: p[0], ahead: p[1]})
+	}
+	return partsAt(all, radius, edge)
+}
+
+// Clearing is a least change, and that rounded up.
+var Clearing = clearing
+
+// Turned is a frame that is moved and turned to a point as it was before.
+var Turned = turned
