@@ -112,3 +112,29 @@ func TestWhatIsMovedTurnsToItsPoint(t *testing.T) {
 		t.Errorf("what comes to hang over its point is turned to %+v", got)
 	}
 }
+
+// A shade reaches from the edge of what the picture takes outward, and along that, over all ways from the rim of the lens to the lamp: its sides are
+// those to the next 5 cm, 10 cm at least.
+func TestHowLargeAShadeIs(t *testing.T) {
+	const edge, ahead = 0.4, 1.0
+	for _, radius := range []float64{0, 0.02, 0.1} {
+		for _, places := range [][][3]float64{{{3, 1.3, 4}}, {{3, -1.3, 4}}, {{3, 1.1, 4}, {3.4, 1.9, 5}}, {{2, -0.6, 2}, {2.2, 0.7, 2}}} {
+			far, low, high := math.Inf(-1), math.Inf(1), math.Inf(-1)
+			for _, p := range places {
+				for _, rim := range []float64{-radius, radius} {
+					way := rim + (p[1]-rim)*ahead/p[2]
+					far, low, high = max(far, rim+(p[0]-rim)*ahead/p[2]), min(low, way), max(high, way)
+				}
+			}
+			from := radius + ahead*edge
+			steps := func(v float64) float64 { return max(0.1, 0.05*math.Ceil(v/0.05-1e-9)) }
+			want := [4]float64{from, from + steps(far-from), (low+high)/2 - steps(high-low)/2, (low+high)/2 + steps(high-low)/2}
+			inner, outer, left, right := frame.SpanAt(places, radius, edge, ahead)
+			for i, got := range []float64{inner, outer, left, right} {
+				if !(math.Abs(got-want[i]) <= 1e-9) {
+					t.Errorf("radius %g, places %v: figure %d of the shade is %g, want %g", radius, places, i, got, want[i])
+				}
+			}
+		}
+	}
+}

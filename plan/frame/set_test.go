@@ -115,6 +115,9 @@ func TestWhereThingsShow(t *testing.T) {
 		{"0.3, 0.2", 1.05, 0.8, "in the lower right corner"},
 		{"0.3, 0.2", -1.05, 2.0, "in the upper left corner"},
 		{"0.3, 0.2", 0, 1.4, "in the middle"},
+		{"0.3, 0.2", 0.34, 1.4, "in the middle"}, {"0.3, 0.2", 0.37, 1.4, "on the right"}, // a third of half the frame is 0.356 m
+		{"0.3, 0.2", -0.34, 1.4, "in the middle"}, {"0.3, 0.2", -0.37, 1.4, "on the left"},
+		{"0.3, 0.2", 0, 1.59, "in the middle"}, {"0.3, 0.2", 0, 1.61, "in the upper middle"}, // of half its height 0.2 m
 		{"0.3, 0.2", 0.7, 1.4, "on the right"},
 		{"0.3, 0.2", 0, 1.75, "in the upper middle"},
 		{"0.3, 0.2", -0.7, 1.1, "in the lower left"},
