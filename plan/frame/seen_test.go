@@ -106,8 +106,8 @@ func TestOpeningsOfLamps(t *testing.T) {
 	}
 }
 
-// Where a lamp before a lens comes from is said by eight words, as a rose has its points; a lamp close before the lens, one behind cloth and one that
-// shines away are none.
+// Where a lamp before a lens comes from is said by eight words, as a rose has its points. Of a lamp close before the lens, of one behind cloth and of one
+// that shines away nothing is said.
 func TestWhereGlareComesFrom(t *testing.T) {
 	words := []string{"the right", "the upper right", "above", "the upper left", "the left", "the lower left", "below", "the lower right"}
 	glare := func(x, z, deep float64, change func(l *plan.Light)) []frame.Glare {
@@ -240,6 +240,7 @@ func TestPeopleAreJudgedAtTheirWorstMark(t *testing.T) {
 	const scene = "cameras: {A: {at: [0, 0], height: 1.4, looks: 0, lens: 35 mm}}\npeople: {ben: {at: [AT0, 4], faces: 180, seen: false, marks: {one: {at: [AT1, 4], faces: 180}, two: {at: [AT2, 4], faces: 180}}}}\n"
 	for _, c := range []struct{ at, one, two, mark string }{
 		{"0", "6", "3", ""}, {"6", "0", "3", "ben.one"}, {"6", "3", "0.2", "ben.two"}, {"1.5", "0", "3", "ben.one"}, {"0", "1.5", "3", ""}, {"6", "3", "8", "ben.one"},
+		{"40", "50", "60", ""}, // nowhere near
 	} {
 		got := sightOf(frame.Judge(resolvedText(t, scene, "AT0", c.at, "AT1", c.one, "AT2", c.two)), frame.Person, "ben")
 		if got.Mark != c.mark {
