@@ -29,13 +29,13 @@ func TestSideOfTheLine(t *testing.T) {
 		{r2.Vec{X: 1, Y: 1}, plan.OnLine, 0},
 	} {
 		side, off := line.SideOf(c.at)
-		if side != c.side || math.Abs(off-c.off) > 1e-9 {
+		if side != c.side || !(math.Abs(off-c.off) <= 1e-9) {
 			t.Errorf("%v is %s, %g° off, want %s, %g°", c.at, side, off, c.side, c.off)
 		}
 		mirrored := line
 		mirrored.Ends[0].Y, mirrored.Ends[1].Y = -1, -1
 		want := map[plan.LineSide]plan.LineSide{plan.LineLeft: plan.LineRight, plan.LineRight: plan.LineLeft, plan.OnLine: plan.OnLine}[c.side]
-		if side, off := mirrored.SideOf(r2.Vec{X: c.at.X, Y: -c.at.Y}); side != want || math.Abs(off-c.off) > 1e-9 {
+		if side, off := mirrored.SideOf(r2.Vec{X: c.at.X, Y: -c.at.Y}); side != want || !(math.Abs(off-c.off) <= 1e-9) {
 			t.Errorf("mirrored, %v is %s, %g° off", c.at, side, off)
 		}
 	}
@@ -50,7 +50,7 @@ func TestCameraOnItsTrack(t *testing.T) {
 		at := c.OnTrack(along)
 		want := r3.Vec{X: math.Min(along, 2), Y: math.Max(0, along-2), Z: 1.2}
 		off := r3.Norm(r3.Cross(at.Frame.Axis, r3.Unit(r3.Sub(aim, want))))
-		if r3.Norm(r3.Sub(at.Frame.At, want)) > 1e-9 || off > 1e-9 || math.Abs(at.Frame.Right.Z) > 1e-9 {
+		if r3.Norm(r3.Sub(at.Frame.At, want)) > 1e-9 || off > 1e-9 || !(math.Abs(at.Frame.Right.Z) <= 1e-9) {
 			t.Errorf("%g m along it is %+v", along, at.Frame)
 		}
 	}

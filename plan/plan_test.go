@@ -67,7 +67,7 @@ func TestWallsBackToBack(t *testing.T) {
 		{"one within the other", box("b", 3, 1, 6, 2), plan.Stretch{Gap: -1, From: 1, To: 2}, false, false},
 	} {
 		got, ok := plan.BackToBack(&a.Walls[1], &c.other.Walls[3])
-		if ok != c.ok || math.Abs(got.Gap-c.want.Gap) > 1e-12 || math.Abs(got.From-c.want.From) > 1e-12 || math.Abs(got.To-c.want.To) > 1e-12 {
+		if ok != c.ok || !(math.Abs(got.Gap-c.want.Gap) <= 1e-12) || !(math.Abs(got.From-c.want.From) <= 1e-12) || !(math.Abs(got.To-c.want.To) <= 1e-12) {
 			t.Errorf("%s: %+v, %v; want %+v, %v", c.name, got, ok, c.want, c.ok)
 		}
 		if got := plan.RoomsTouch(&a, &c.other); got != c.touch {

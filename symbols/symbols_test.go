@@ -194,7 +194,7 @@ func TestTheEmittingEdgeHasItsTrueWidthAndColour(t *testing.T) {
 				if class == Practical {
 					want = 2 * min(max(0.31*width, 1.4), 2.2) // the lamp under its shade, which has the true width
 				}
-				if math.Abs(high-low-want) > 0.01 || math.Abs(high+low) > 0.01 {
+				if !(math.Abs(high-low-want) <= 0.01) || !(math.Abs(high+low) <= 0.01) {
 					t.Errorf("%s %g mm wide at %g°: lit from %.2f to %.2f mm", class, width, bearing, low, high)
 				}
 			}
@@ -464,7 +464,7 @@ func TestSidesOfAFaceAreStrokesOnTheHead(t *testing.T) {
 				if far := r2.Norm(off) - headRadius(max(scale, minScale)); far < Line/2 || far > 2.5 {
 					t.Errorf("at %g: a point of the stroke lies %.2f mm off the head", scale, far)
 				}
-				if got := ink.Bearing(r2.Vec{}, off); math.Abs(got-bearing) > 1e-6 {
+				if got := ink.Bearing(r2.Vec{}, off); !(math.Abs(got-bearing) <= 1e-6) {
 					t.Errorf("at %g: the stroke lies at %.1f°, want %g°", scale, got, bearing)
 				}
 			}
@@ -495,7 +495,7 @@ func TestTiltedGripHangsOverTheFloor(t *testing.T) {
 		return sum
 	}
 	for _, kind := range []GripKind{Flag, Card} {
-		if upright, tilted := painted(kind, 0), painted(kind, -30); math.Abs(upright-tilted) > 1e-6 || upright < 10 {
+		if upright, tilted := painted(kind, 0), painted(kind, -30); !(math.Abs(upright-tilted) <= 1e-6) || upright < 10 {
 			t.Errorf("%s: %.1f mm² are painted upright and %.1f tilted", kind, upright, tilted)
 		}
 	}
@@ -515,7 +515,7 @@ func TestATiltedDotIsAnEllipse(t *testing.T) {
 					reach = max(reach, x*x+y*y)
 				}
 			}
-			if math.Abs(reach-1) > 0.02 {
+			if !(math.Abs(reach-1) <= 0.02) {
 				t.Errorf("%s tilted by %g°: it reaches to %.3f of its ellipse, squared", kind, tilt, reach)
 			}
 		}
@@ -530,10 +530,10 @@ func TestShortCameras(t *testing.T) {
 		return DrawCamera(ink.NewCanvas(&page, ink.Symbols), Look{}, c).Box()
 	}
 	a, b := of(usual), of(short)
-	if near := a.Max.Y - b.Max.Y; math.Abs(near) > 1e-9 {
+	if near := a.Max.Y - b.Max.Y; !(math.Abs(near) <= 1e-9) {
 		t.Errorf("the shade of a short one ends %.2f mm off", near)
 	}
-	if got, want := b.Min.Y-a.Min.Y, 0.4*0.25*40; math.Abs(got-want) > 1e-9 {
+	if got, want := b.Min.Y-a.Min.Y, 0.4*0.25*40; !(math.Abs(got-want) <= 1e-9) {
 		t.Errorf("a short one ends %.2f mm sooner, want %.2f", got, want)
 	}
 }

@@ -125,7 +125,7 @@ func TestPlanesOfFilesInTheLampFrame(t *testing.T) {
 		    left: {flat: [-1, 1, 2], facing: lamp}, under: {flat: [0, 1, 1], facing: lamp}}}`, roll),
 			fstest.MapFS{"sub/lamp.ies": {Data: []byte(text)}})
 		for i, name := range []string{"right", "over", "left", "under"} {
-			if got := *s.Readings.Named(name).Lux * 2; math.Abs(got-want[i]) > 1e-6 {
+			if got := *s.Readings.Named(name).Lux * 2; !(math.Abs(got-want[i]) <= 1e-6) {
 				t.Errorf("roll %d, %s: %.6f cd, want %g", roll, name, got, want[i])
 			}
 		}
@@ -173,7 +173,7 @@ func TestFaceOfMeasuredFile(t *testing.T) {
 					want += source.Intensity(r3.Unit(way)) * at[1] / math.Pow(r3.Norm(way), 3) / (n * n)
 				}
 			}
-			if math.Abs(got-want) > 2e-4*want {
+			if !(math.Abs(got-want) <= 2e-4*want) {
 				t.Errorf("%s, %s: %.6g lx, a fine sum gives %.6g", name, meter, got, want)
 			}
 		}
@@ -188,7 +188,7 @@ func TestFaceOfMeasuredFileShinesBehind(t *testing.T) {
 	both := "IESNA91\nTILT=NONE\n1 -1 1 3 1 1 2 0.4 0.8 0\n1 1 0\n0 90 180\n0\n100 0 60\n"
 	s := lit(t, `{scrimshaw: 1, lights: {lamp: {output: {ies: lamp.ies}, at: [0, 0], height: 2, aim: [0, 5, 2]}},
 	  meters: {behind: {flat: [0, -50, 2], facing: lamp}}}`, fstest.MapFS{"lamp.ies": {Data: []byte(both)}})
-	if got := *s.Readings.Named("behind").Lux * 2500; math.Abs(got-60) > 0.3 {
+	if got := *s.Readings.Named("behind").Lux * 2500; !(math.Abs(got-60) <= 0.3) {
 		t.Errorf("%g cd behind a face that shines to both sides, want 60", got)
 	}
 }

@@ -35,7 +35,7 @@ func TestScaleBarOnPaper(t *testing.T) {
 			pdf, plan := filepath.Join(d.folder, "a.pdf"), slices.IndexFunc(d.pages, func(base string) bool { return strings.Contains(read(t, base+".svg"), "scale-bar") })
 			svg, number := d.pages[max(0, plan)]+".svg", fmt.Sprint(plan+1)
 			want := metres * 1000 // mm on paper
-			if got := barWidth(t, svg); math.Abs(got-want) > want/1000 {
+			if got := barWidth(t, svg); !(math.Abs(got-want) <= want/1000) {
 				t.Errorf("in SVG the bar is %.4f mm long, want %.4f", got, want)
 			}
 			again := filepath.Join(t.TempDir(), "b.svg")
@@ -43,7 +43,7 @@ func TestScaleBarOnPaper(t *testing.T) {
 				t.Fatalf("%v: %s", err, out)
 			}
 			const point = 25.4 / 72
-			if got := nearestWidth(t, again, want/point, 1.6/point) * point; math.Abs(got-want) > want/1000 {
+			if got := nearestWidth(t, again, want/point, 1.6/point) * point; !(math.Abs(got-want) <= want/1000) {
 				t.Errorf("in PDF the bar is %.4f mm long, want %.4f", got, want)
 			}
 		})

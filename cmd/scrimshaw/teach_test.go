@@ -57,7 +57,7 @@ func TestTaughtNumbersAreInJSON(t *testing.T) {
 				figures := map[string]bool{}
 				for _, f := range sentence.Figures {
 					figures[taughtNumber.FindString(f.Words)] = true
-					if got, ok := valueOfWords(f.Words); ok && math.Abs(got-f.Value) > half(f.Words) {
+					if got, ok := valueOfWords(f.Words); ok && !(math.Abs(got-f.Value) <= half(f.Words)) {
 						t.Errorf("%s %s: %s is printed as %q, and is %g", sample, s.Setup, f.Name, f.Words, f.Value)
 					}
 				}

@@ -331,7 +331,7 @@ func TestAFadeKeepsToWhatTheUnitHolds(t *testing.T) {
 		{Least: 0.01, Step: 0.1}: {0.34: 0.3, 0.36: 0.4, 0.005: 0, 1: 1},
 	} {
 		for level, want := range held {
-			if got := levels.Held(level); math.Abs(got-want) > 1e-12 {
+			if got := levels.Held(level); !(math.Abs(got-want) <= 1e-12) {
 				t.Errorf("%+v holds %g as %g, want %g", levels, level, got, want)
 			}
 		}
@@ -359,7 +359,7 @@ setups:
 	if len(played) != 2 || played[0].Cue != "" || played[1].Cue != "q1" || played[0].Play.Rate != 4 {
 		t.Fatalf("%+v", played)
 	}
-	if math.Abs(played[1].Low-0.5) > 1e-12 || played[1].High != 0.8 {
+	if !(math.Abs(played[1].Low-0.5) <= 1e-12) || played[1].High != 0.8 {
 		t.Errorf("the screen plays from %g to %g, and its unit holds no less than 0.5", played[1].Low, played[1].High)
 	}
 	for i := range played[0].Readings {

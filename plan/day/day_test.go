@@ -82,7 +82,7 @@ func TestPiecesAreTheFewest(t *testing.T) {
 		if len(pieces) > 5 {
 			continue
 		}
-		if fewest, least := byTrial(cables, want, 5); len(pieces) != fewest || math.Abs(got-least) > 1e-6 {
+		if fewest, least := byTrial(cables, want, 5); len(pieces) != fewest || !(math.Abs(got-least) <= 1e-6) {
 			t.Fatalf("%g m of %v: %d pieces of %g m, by trial %d of %g m", want, lengths(cables), len(pieces), got, fewest, least)
 		}
 	}
@@ -159,11 +159,11 @@ setups:
 // Sheets off a roll by hand: three squares of 0.6 m side by side two by two, and a window wider than the roll of two strips.
 func TestCutsOffARoll(t *testing.T) {
 	three := day.Item{Piece: [2]float64{0.6, 0.6}, Roll: 1.2, Count: 3}
-	if length, waste, ok := three.Cut(); !ok || math.Abs(length-1.2) > 1e-9 || math.Abs(waste-0.25) > 1e-9 {
+	if length, waste, ok := three.Cut(); !ok || !(math.Abs(length-1.2) <= 1e-9) || !(math.Abs(waste-0.25) <= 1e-9) {
 		t.Errorf("%g m, %g of it waste", length, waste)
 	}
 	window := day.Item{Piece: [2]float64{2, 1.5}, Roll: 1, Count: 1}
-	if length, waste, _ := window.Cut(); math.Abs(length-3) > 1e-9 || math.Abs(waste) > 1e-9 {
+	if length, waste, _ := window.Cut(); !(math.Abs(length-3) <= 1e-9) || !(math.Abs(waste) <= 1e-9) {
 		t.Errorf("%g m, %g of it waste", length, waste)
 	}
 	if _, _, ok := (&day.Item{Piece: [2]float64{2, 1.5}, Count: 1}).Cut(); ok {

@@ -110,7 +110,7 @@ func holdsText(t *testing.T, name string, r *meter.Reading, e *explain.Explanati
 	for _, l := range e.Lights {
 		sum += l.Value
 	}
-	if math.Abs(sum-*want) > 1e-9*math.Max(1, *want) {
+	if !(math.Abs(sum-*want) <= 1e-9*math.Max(1, *want)) {
 		t.Errorf("%s: the lights give %.12g, and meter reads %.12g", name, sum, *want)
 	}
 	again := redo(t, name, text)
@@ -123,7 +123,7 @@ func holdsText(t *testing.T, name string, r *meter.Reading, e *explain.Explanati
 	if r.Stop != nil && !near(again.stop, *r.Stop) {
 		t.Errorf("%s: the stop is %g again, and meter reads %g", name, again.stop, *r.Stop)
 	}
-	if r.Over != nil && math.Abs(again.over-*r.Over) > 0.01 {
+	if r.Over != nil && !(math.Abs(again.over-*r.Over) <= 0.01) {
 		t.Errorf("%s: it is %g over again, and meter reads %g", name, again.over, *r.Over)
 	}
 	for symbol, v := range again.lamps {
@@ -142,7 +142,7 @@ func holdsShares(t *testing.T, name string, lights []plan.Light, e *explain.Expl
 		l := &e.Lights[i]
 		from := &lights[slices.IndexFunc(lights, func(p plan.Light) bool { return p.Name == l.Name })]
 		q, ok := valueOfSymbol(l.Lamp, "q")
-		if plain := from.Head.Curve == nil || from.Level == 1; !ok || plain && math.Abs(q-from.Level) > rounding {
+		if plain := from.Head.Curve == nil || from.Level == 1; !ok || plain && !(math.Abs(q-from.Level) <= rounding) {
 			t.Errorf("%s: %s gives %.9g of its full light at a level of %g", name, l.Name, q, from.Level)
 		}
 		for _, way := range l.Ways {
@@ -307,7 +307,7 @@ func TestJSON(t *testing.T) {
 		known[in.Symbol] = in.Value
 	}
 	again := evaluate(t, last.Formula, known, "wall")
-	if g.Unit != "cd/m²" || g.Surface != "hall.top" || math.Abs(again-last.Value) > 1e-6*again || math.Abs(g.Value-g.Lights[0].Value) > 1e-7*g.Value {
+	if g.Unit != "cd/m²" || g.Surface != "hall.top" || !(math.Abs(again-last.Value) <= 1e-6*again) || !(math.Abs(g.Value-g.Lights[0].Value) <= 1e-7*g.Value) {
 		t.Errorf("%+v; worked out again it is %g", g, again)
 	}
 }

@@ -40,7 +40,7 @@ func TestABallComesAsNearAsTheFrameLetsIt(t *testing.T) {
 			if !ok || got.Camera != "A" || got.Metres > want+0.005 || got.Metres < want-0.011 {
 				t.Errorf("lens %v, margin %g: %+v, want %.4f m", lens, margin, got, want)
 			}
-			if math.Abs(r3.Norm(got.By)-got.Metres) > 1e-12 || got.By.X > 0 {
+			if !(math.Abs(r3.Norm(got.By)-got.Metres) <= 1e-12) || got.By.X > 0 {
 				t.Errorf("it is moved %v", got.By)
 			}
 		}
@@ -58,12 +58,12 @@ func TestHowNearWithoutAFrame(t *testing.T) {
 	}
 	unseen := across(4, -3, 0.3)
 	unseen.Cameras = []plan.Camera{c}
-	if got, _ := frame.Nearest(&unseen, &unseen.Lights[0]); math.Abs(got.Metres-3.7) > 1e-9 || got.Camera != "" || got.Why != "no nearer to what it is aimed at" {
+	if got, _ := frame.Nearest(&unseen, &unseen.Lights[0]); !(math.Abs(got.Metres-3.7) <= 1e-9) || got.Camera != "" || got.Why != "no nearer to what it is aimed at" {
 		t.Errorf("%+v, want 3.7 m", got)
 	}
 	meant := across(4, 3, 0.3)
 	meant.Cameras, meant.Lights[0].Seen = []plan.Camera{c}, plan.Seen{Written: true, Meant: true}
-	if got, _ := frame.Nearest(&meant, &meant.Lights[0]); math.Abs(got.Metres-3.7) > 1e-9 {
+	if got, _ := frame.Nearest(&meant, &meant.Lights[0]); !(math.Abs(got.Metres-3.7) <= 1e-9) {
 		t.Errorf("%+v, want 3.7 m", got)
 	}
 	for _, throw := range []float64{0, 0.2} {
@@ -84,7 +84,7 @@ func TestWhatEndsTheWay(t *testing.T) {
 	s := across(4, -3, 0.3)
 	s.Names = map[solid.ID]string{1: "shelf"}
 	s.Set.Prisms = []solid.Prism{box(1, 1, 1.5, -4, -2, 1.4, 1.6)}
-	if got, _ := frame.Nearest(&s, &s.Lights[0]); math.Abs(got.Metres-2.2) > 0.02 || got.Why != "shelf is in its way" {
+	if got, _ := frame.Nearest(&s, &s.Lights[0]); !(math.Abs(got.Metres-2.2) <= 0.02) || got.Why != "shelf is in its way" {
 		t.Errorf("%+v, want 2.2 m to the shelf", got)
 	}
 	s.Set.Prisms[0].Z0, s.Set.Prisms[0].Z1 = 0.5, 1
@@ -99,7 +99,7 @@ func TestWhatEndsTheWay(t *testing.T) {
 	way := r3.Sub(l.AimPoint, l.Frame.At)
 	l.Throw = r3.Norm(way)
 	l.Frame = plan.FrameAlong(l.Frame.At, way, plane.Bearing(plan.InPlan(way)), 0)
-	if got, _ := frame.Nearest(&s, l); math.Abs(got.Metres-(l.Throw-0.3)) > 0.011 || got.Why != "no nearer to what it is aimed at" {
+	if got, _ := frame.Nearest(&s, l); !(math.Abs(got.Metres-(l.Throw-0.3)) <= 0.011) || got.Why != "no nearer to what it is aimed at" {
 		t.Errorf("%+v, want all of %.3f m", got, l.Throw-0.3)
 	}
 	if l.Head.Source.Opening.Form != photometry.Sphere {

@@ -25,7 +25,7 @@ func TestCablesShow(t *testing.T) {
 	}
 	const thick = 0.01
 	s := cable(scene("", ""))
-	if want := (0.205/(3-thick) - 0.195/3) / (36.0 / 50); s == nil || math.Abs(s.Share/want-1) > 1e-3 || s.Name != "k" || s.Move != nil {
+	if want := (0.205/(3-thick) - 0.195/3) / (36.0 / 50); s == nil || !(math.Abs(s.Share/want-1) <= 1e-3) || s.Name != "k" || s.Move != nil {
 		t.Errorf("a cable across the picture: %+v, want a share of %g", s, want)
 	}
 	if s := cable(scene("furniture: {t: {table: [3, 3, 0.7], at: [0, 0]}}\n", "")); s == nil || s.Shows() || !s.Hidden {

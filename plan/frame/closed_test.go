@@ -89,14 +89,14 @@ func TestAFlagLeavesTheFrameAtItsEdge(t *testing.T) {
 			s := judged(blackFlag(r3.Vec{X: x, Y: deep}, width, height), c)
 			return s.Shows()
 		})
-		if want := deep*lens[0]/2/lens[2] + width/2; math.Abs(got-want) > 1e-4 {
+		if want := deep*lens[0]/2/lens[2] + width/2; !(math.Abs(got-want) <= 1e-4) {
 			t.Errorf("lens %v: the flag shows to %.5f m aside, want %.5f", lens, got, want)
 		}
 		got = lastIn(0, 10, func(z float64) bool {
 			s := judged(blackFlag(r3.Vec{Y: deep, Z: z}, width, height), c)
 			return s.Shows()
 		})
-		if want := deep*lens[1]/2/lens[2] + height/2; math.Abs(got-want) > 1e-4 {
+		if want := deep*lens[1]/2/lens[2] + height/2; !(math.Abs(got-want) <= 1e-4) {
 			t.Errorf("lens %v: the flag shows to %.5f m up, want %.5f", lens, got, want)
 		}
 	}
@@ -111,7 +111,7 @@ func TestAFlagLeavesASqueezedFrame(t *testing.T) {
 		s := judged(blackFlag(r3.Vec{X: x, Y: deep}, width, 0.6), c)
 		return s.Shows()
 	})
-	if want := deep*squeeze*12/50 + width/2; math.Abs(got-want) > 1e-4 {
+	if want := deep*squeeze*12/50 + width/2; !(math.Abs(got-want) <= 1e-4) {
 		t.Errorf("the flag shows to %.5f m aside, want %.5f", got, want)
 	}
 }
@@ -123,11 +123,11 @@ func TestSharesInClosedForm(t *testing.T) {
 		area := lens[0] * lens[1] / (lens[2] * lens[2]) // of the frame at 1 m
 		const width, height, radius, deep = 0.2, 0.3, 0.25, 5.0
 		s := judged(blackFlag(r3.Vec{X: 0.05, Y: deep, Z: 0.02}, width, height), c)
-		if want := width * height / (deep * deep) / area; math.Abs(s.Share/want-1) > 1e-6 {
+		if want := width * height / (deep * deep) / area; !(math.Abs(s.Share/want-1) <= 1e-6) {
 			t.Errorf("lens %v: the flag takes %.6f, want %.6f", lens, s.Share, want)
 		}
 		s = judged(ball(r3.Vec{Y: deep}, radius), c)
-		if want := math.Pi * radius * radius / (deep*deep - radius*radius) / area; math.Abs(s.Share/want-1) > 1e-3 {
+		if want := math.Pi * radius * radius / (deep*deep - radius*radius) / area; !(math.Abs(s.Share/want-1) <= 1e-3) {
 			t.Errorf("lens %v: the ball takes %.6f, want %.6f", lens, s.Share, want)
 		}
 	}
@@ -146,7 +146,7 @@ func TestACapOfABallInClosedForm(t *testing.T) {
 		s.Set.Prisms = []solid.Prism{{ID: 1, Name: "block", Base: []r2.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}}, Z0: 0, Z1: top}}
 		got := judged(s, c)
 		far := lensHeight + deep - top
-		if want := math.Pi * cap * (2*radius - cap) / (far * far) / area; math.Abs(got.Share/want-1) > 0.02 {
+		if want := math.Pi * cap * (2*radius - cap) / (far * far) / area; !(math.Abs(got.Share/want-1) <= 0.02) {
 			t.Errorf("a cap of %.2f m takes %.6f, want %.6f", cap, got.Share, want)
 		}
 	}
@@ -158,15 +158,15 @@ func TestHowFarOutsideInClosedForm(t *testing.T) {
 	const width, deep, x = 0.4, 3.0, 2.0
 	wide := deep * 24.89 / 35
 	s := judged(blackFlag(r3.Vec{X: x, Y: deep}, width, 0.6), c)
-	if want := (x - width/2 - wide/2) / wide; math.Abs(s.Outside-want) > 1e-5 || s.Shows() {
+	if want := (x - width/2 - wide/2) / wide; !(math.Abs(s.Outside-want) <= 1e-5) || s.Shows() {
 		t.Errorf("the flag is %.6f of the frame's width outside, want %.6f", s.Outside, want)
 	}
 	degrees := func(tangent float64) float64 { return math.Atan(tangent) * 180 / math.Pi }
-	if want := degrees((x-width/2)/deep) - c.HAOV/2; math.Abs(s.Degrees-want) > 1e-3 {
+	if want := degrees((x-width/2)/deep) - c.HAOV/2; !(math.Abs(s.Degrees-want) <= 1e-3) {
 		t.Errorf("the flag is %.4f° past the right edge, want %.4f°", s.Degrees, want)
 	}
 	const low = -1.6
-	if s, want := judged(blackFlag(r3.Vec{Y: deep, Z: low}, width, 0.6), c), degrees((-low-0.3)/deep)-degrees(7.0/35); math.Abs(s.Degrees-want) > 1e-3 {
+	if s, want := judged(blackFlag(r3.Vec{Y: deep, Z: low}, width, 0.6), c), degrees((-low-0.3)/deep)-degrees(7.0/35); !(math.Abs(s.Degrees-want) <= 1e-3) {
 		t.Errorf("the flag is %.4f° past the bottom edge, want %.4f°", s.Degrees, want)
 	}
 	if s := judged(blackFlag(r3.Vec{Y: deep}, width, 0.6), c); s.Degrees != 0 {
@@ -191,14 +191,14 @@ func TestMovesInClosedForm(t *testing.T) {
 	c := camera(24.89, 14, 35)
 	const width, deep, x = 0.4, 3.0, 1.1
 	s := judged(blackFlag(r3.Vec{X: x, Y: deep}, width, 3), c)
-	if want := deep*24.89/2/35 + width/2 - x; s.Move == nil || s.Move.Way != frame.Right || math.Abs(s.Move.Least-want) > 1e-4 || s.Move.Metres < want || s.Move.Metres > want+0.01 {
+	if want := deep*24.89/2/35 + width/2 - x; s.Move == nil || s.Move.Way != frame.Right || !(math.Abs(s.Move.Least-want) <= 1e-4) || s.Move.Metres < want || s.Move.Metres > want+0.01 {
 		t.Errorf("moved %+v, want %.4f m to the right", s.Move, want)
 	}
 	const radius, aside = 0.3, -1.2
 	s = judged(ball(r3.Vec{X: aside, Y: deep}, radius), c)
 	bearing, far := math.Atan2(-aside, deep), math.Hypot(aside, deep)
 	want := c.HAOV/2 + (math.Asin(radius/far)-bearing)*180/math.Pi
-	if s.Pan == nil || math.Abs(s.Pan.Least-want) > 0.02 || s.Pan.Degrees < want || s.Pan.Degrees > want+0.52 {
+	if s.Pan == nil || !(math.Abs(s.Pan.Least-want) <= 0.02) || s.Pan.Degrees < want || s.Pan.Degrees > want+0.52 {
 		t.Errorf("panned %+v, want %.3f° to the right", s.Pan, want)
 	}
 }

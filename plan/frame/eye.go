@@ -98,7 +98,7 @@ func (e *eye) worst(t *thing) Sight {
 func (e *eye) peak(rank func(*post) float64) (along float64, ranks []float64) {
 	best := math.Inf(-1)
 	take := func(p *post, r float64) {
-		if r > best || math.IsInf(best, -1) && p.along == 0 {
+		if r > best {
 			along, best = p.along, r
 		}
 	}

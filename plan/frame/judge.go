@@ -69,7 +69,7 @@ func Lamps(s *plan.Setup) (all []Sight) {
 		v := newViewing(s, c.Name)
 		p := &post{camera: c, picture: pictureOf(c)}
 		for _, t := range v.things(c.Name) {
-			if t.kind != Light || !t.seen.For(c.Name) {
+			if !t.seen.For(c.Name) { // of lights alone a scene says so
 				continue
 			}
 			one := Sight{Camera: c.Name, Kind: t.kind, Name: t.name, Path: t.path, Span: t.span, Outside: math.Inf(1), Meant: true}

@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan/frame"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/term"
 )
 
 // A Lambertian opening is as bright from everywhere before it: its flux by pi and its surface, of a tube by pi and what it looks like from beside; at half
@@ -39,6 +40,42 @@ func TestLuminanceOfOpenings(t *testing.T) {
 			c.change(l)
 		}
 		if got := frame.Luminance(l, c.output, c.from); !(math.Abs(got-c.want) <= 1e-9*c.want) {
+			t.Errorf("%s: %g cd/m², want %g", c.name, got, c.want)
+		}
+	}
+}
+
+// A shade is as bright as what goes a way by how large it looks: its side as it is seen from beside and the circle of its mean width as it is seen
+// from above or below.
+func TestLuminanceOfShades(t *testing.T) {
+	shade, _ := photometry.NewShade(photometry.ShadeForm{Top: 0.2, Bottom: 0.4, Height: 0.25, Bulb: 0.06, Reflectance: 0.5, Transmittance: 0.3})
+	l := &plan.Light{Count: 1, Frame: plan.Frame{Axis: r3.Vec{Z: -1}, Right: r3.Vec{X: 1}},
+		Head: kit.Head{Source: photometry.Source{Flux: 800, Distribution: shade, Opening: photometry.Opening{Form: photometry.Lampshade, Width: 0.4, Height: 0.25}}}}
+	const side, circle = 0.3 * 0.25, math.Pi / 4 * 0.3 * 0.3
+	for from, area := range map[r3.Vec]float64{{X: 3}: side, {Y: -2}: side, {Z: 4}: circle, {Z: -4}: circle, {X: 1, Z: 1}: math.Sqrt(0.5) * (side + circle), {X: -4, Z: -3}: 0.8*side + 0.6*circle} {
+		want := l.Head.Source.Intensity(l.Frame.Local(r3.Unit(from))) / area
+		if got := frame.Luminance(l, 1, from); !(math.Abs(got-want) <= 1e-9*want) || !(want > 0) {
+			t.Errorf("from %v a shade has %g cd/m², want %g", from, got, want)
+		}
+	}
+}
+
+// A head that counts as a point is as bright as its mouth: the disc of that, from before it. A bulb of the set, and what shines all round, has none.
+func TestLuminanceOfMouths(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		from   r3.Vec
+		change func(h *kit.Head)
+		want   float64 // cd/m², of 1000 lm
+	}{
+		{"ahead", r3.Vec{Z: -4}, func(*kit.Head) {}, 1000 / math.Pi / (math.Pi * 0.01)}, {"aside", r3.Vec{X: 3, Z: -4}, func(*kit.Head) {}, 1000 / math.Pi / (math.Pi * 0.01)},
+		{"behind", r3.Vec{X: 3, Z: 4}, func(*kit.Head) {}, 0}, {"without a mouth", r3.Vec{Z: -4}, func(h *kit.Head) { h.Aperture = 0 }, 0},
+		{"of the set", r3.Vec{Z: -4}, func(h *kit.Head) { h.Class = term.Practical }, 0}, {"all round", r3.Vec{Z: -4}, func(h *kit.Head) { h.Source.Distribution = photometry.Uniform{} }, 0},
+	} {
+		l := &plan.Light{Count: 1, Frame: plan.Frame{Axis: r3.Vec{Z: -1}, Right: r3.Vec{X: 1}},
+			Head: kit.Head{Aperture: 0.2, Source: photometry.Source{Flux: 1000, Distribution: photometry.Lambertian(photometry.Disc)}}}
+		c.change(&l.Head)
+		if got := frame.Luminance(l, 1, c.from); !(math.Abs(got-c.want) <= 1e-9*c.want) {
 			t.Errorf("%s: %g cd/m², want %g", c.name, got, c.want)
 		}
 	}

@@ -199,7 +199,7 @@ func (h *inMirrors) scene(t *testing.T, seed int64, s *staged, setup *plan.Setup
 				if want.glass {
 					h.glass++
 				}
-				if got == nil || math.Abs(sum-want.share) > shareSlack*max(want.share, judgedShare)+1e-5 {
+				if got == nil || !(math.Abs(sum-want.share) <= shareSlack*max(want.share, judgedShare)+1e-5) {
 					t.Errorf("seed %d: %s takes %.6f of %s in %s, and by rays %.6f", seed, want.name, sum, c.Name, in, want.share)
 					continue
 				}

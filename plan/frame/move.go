@@ -115,24 +115,10 @@ func (e *eye) beside(t *thing, by r3.Vec) bool {
 	return !e.anywhere(func(p *post) bool { return r3.Norm(r3.Sub(r3.Add(t.middle, by), p.At)) <= t.radius+nearLens })
 }
 
-// free says whether a thing can be moved: through no wall and no furniture, not out of its room, and not higher than its stand
-// goes.
+// free says whether a thing can be moved: nothing keeps it from that, and it does not come to stand where a camera rolls.
 func (v *viewing) free(t *thing, by r3.Vec) bool {
-	if by.Z > 0 && t.most > 0 && t.ownHeight+by.Z > t.most {
-		return false
-	}
-	if v.roomOf(t.foot) != v.roomOf(r2.Add(t.foot, plan.InPlan(by))) {
-		return false
-	}
-	if t.kind != Camera && v.onRails(r2.Add(t.foot, plan.InPlan(by))) && !v.onRails(t.foot) {
-		return false
-	}
-	for _, place := range t.bearing() {
-		if v.blocked(place, by) {
-			return false
-		}
-	}
-	return true
+	rolls := t.kind != Camera && v.onRails(r2.Add(t.foot, plan.InPlan(by))) && !v.onRails(t.foot)
+	return !rolls && v.obstacle(t, by) == ""
 }
 
 // onRails says whether something that stands at a place is in the way of a camera on its track.
@@ -161,11 +147,7 @@ func (v *viewing) roomOf(p r2.Vec) string {
 // overFloor is how high the lower end of a stand counts as, m: over a carpet or a threshold.
 const overFloor = 0.05
 
-// bearing are the places of a thing that have to come through when it is moved: the corners and middles of all but its legs, and
-// where it stands.
-func (t *thing) bearing() []r3.Vec { return append(t.carried(), t.holding()...) }
-
-// carried are those of what is held.
+// carried are the places of a thing that have to come through when it is moved, of what is held: the corners and middles of that.
 func (t *thing) carried() (all []r3.Vec) {
 	for _, pieces := range t.stances {
 		for i := range pieces {
@@ -177,7 +159,7 @@ func (t *thing) carried() (all []r3.Vec) {
 	return all
 }
 
-// holding are those of what holds it.
+// holding are those of what holds it, level with the floor: the middles of all but its legs, and where it stands.
 func (t *thing) holding() (all []r3.Vec) {
 	for _, pieces := range t.stances {
 		for i := range pieces {

@@ -30,7 +30,7 @@ func TestPeopleOutOfThePicture(t *testing.T) {
 			continue
 		}
 		b := newBrute(s, &s.Cameras[0])
-		if want := b.share(frame.BodiesOf(s, frame.Person, "reader", "A")); math.Abs(reader.Share-want) > shareSlack*want || want < 0.01 {
+		if want := b.share(frame.BodiesOf(s, frame.Person, "reader", "A")); !(math.Abs(reader.Share-want) <= shareSlack*want) || want < 0.01 {
 			t.Errorf("the reader takes %.5f of the frame, and by rays %.5f", reader.Share, want)
 		}
 		moved := resolvedText(t, scene, "SEEN", seen, "[0.5, 2.5]", place(0.5+reader.Move.By.X, 2.5+reader.Move.By.Y))
@@ -51,13 +51,13 @@ func TestMirroredTracks(t *testing.T) {
 	shown := 0
 	for i := range one {
 		a, b := &one[i], &other[i]
-		if a.Shows() != b.Shows() || math.Abs(a.Share-b.Share) > 1e-4 || math.Abs(a.Track.Worst-b.Track.Worst) > 0.01 || math.Abs(a.Track.From-b.Track.From) > 0.01 || math.Abs(a.Track.To-b.Track.To) > 0.01 {
+		if a.Shows() != b.Shows() || !(math.Abs(a.Share-b.Share) <= 1e-4) || !(math.Abs(a.Track.Worst-b.Track.Worst) <= 0.01) || !(math.Abs(a.Track.From-b.Track.From) <= 0.01) || !(math.Abs(a.Track.To-b.Track.To) <= 0.01) {
 			t.Errorf("%s is %+v %+v, and mirrored %+v %+v", a.Name, a, a.Track, b, b.Track)
 		}
 		if a.Shows() {
 			shown++
 		}
-		if (a.Move == nil) != (b.Move == nil) || a.Move != nil && math.Abs(a.Move.Least-b.Move.Least) > 0.01 {
+		if (a.Move == nil) != (b.Move == nil) || a.Move != nil && !(math.Abs(a.Move.Least-b.Move.Least) <= 0.01) {
 			t.Errorf("%s is moved %+v, and mirrored %+v", a.Name, a.Move, b.Move)
 		}
 	}

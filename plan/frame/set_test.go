@@ -68,7 +68,7 @@ func TestAWallHidesItsPart(t *testing.T) {
 		"grip: {f: {flag: [0.4, 0.3], at: [6, 2], height: 1.4, faces: 270, mount: hand}}\n"
 	whole := sighted(t, fmt.Sprintf(scene, 1.2), "f")
 	half := sighted(t, fmt.Sprintf(scene, 2.0), "f") // from the left end, the upper on the sheet: its near edge lies on the axis
-	if math.Abs(half.Share/whole.Share-0.5) > 1e-9 {
+	if !(math.Abs(half.Share/whole.Share-0.5) <= 1e-9) {
 		t.Errorf("half of the flag takes %.9f of what the whole does", half.Share/whole.Share)
 	}
 }
@@ -115,6 +115,9 @@ func TestWhereThingsShow(t *testing.T) {
 		{"0.3, 0.2", 1.05, 0.8, "in the lower right corner"},
 		{"0.3, 0.2", -1.05, 2.0, "in the upper left corner"},
 		{"0.3, 0.2", 0, 1.4, "in the middle"},
+		{"0.3, 0.2", 0.34, 1.4, "in the middle"}, {"0.3, 0.2", 0.37, 1.4, "on the right"}, // a third of half the frame is 0.356 m
+		{"0.3, 0.2", -0.34, 1.4, "in the middle"}, {"0.3, 0.2", -0.37, 1.4, "on the left"},
+		{"0.3, 0.2", 0, 1.59, "in the middle"}, {"0.3, 0.2", 0, 1.61, "in the upper middle"}, // of half its height 0.2 m
 		{"0.3, 0.2", 0.7, 1.4, "on the right"},
 		{"0.3, 0.2", 0, 1.75, "in the upper middle"},
 		{"0.3, 0.2", -0.7, 1.1, "in the lower left"},
@@ -154,10 +157,10 @@ func TestMovesAreRoundedInTheUnitsOfTheFile(t *testing.T) {
 	const scene = "units: ft\ncameras: {A: {at: [0, 0], height: 4.5, looks: 0, lens: 35 mm}}\ngrip: {f: {flag: [1, 8], at: [3.3, 10], height: 4.5, faces: 180, mount: hand}}\n"
 	got := sighted(t, scene, "f")
 	want := 10*24.89/70 + 0.5 - 3.3 // ft
-	if got.Move == nil || got.Move.Way != frame.Right || math.Abs(got.Move.Least/0.3048-want) > 1e-3 {
+	if got.Move == nil || got.Move.Way != frame.Right || !(math.Abs(got.Move.Least/0.3048-want) <= 1e-3) {
 		t.Fatalf("moved %+v, want %.4f ft to the right", got.Move, want)
 	}
-	if halves := got.Move.Metres / 0.0127; math.Abs(halves-math.Ceil(want*24)) > 1e-6 {
+	if halves := got.Move.Metres / 0.0127; !(math.Abs(halves-math.Ceil(want*24)) <= 1e-6) {
 		t.Errorf("moved %.4f half inches, want %g", halves, math.Ceil(want*24))
 	}
 }
@@ -175,11 +178,11 @@ func TestJudgingIsRepeatable(t *testing.T) {
 
 // A least change is the first after which nothing shows; after 95 % of it something does, though what comes and goes.
 func TestTheLeastChange(t *testing.T) {
-	if got, ok := frame.LeastThat(2, func(v float64) bool { return v < 0.731 }); !ok || math.Abs(got-0.731) > 1e-5 {
+	if got, ok := frame.LeastThat(2, func(v float64) bool { return v < 0.731 }); !ok || !(math.Abs(got-0.731) <= 1e-5) {
 		t.Errorf("%g, %v; want 0.731", got, ok)
 	}
 	behindAPost := func(v float64) bool { return v < 1.5 && (v < 0.40 || v > 0.52) }
-	if got, ok := frame.LeastThat(2, behindAPost); !ok || math.Abs(got-0.40) > 1e-5 {
+	if got, ok := frame.LeastThat(2, behindAPost); !ok || !(math.Abs(got-0.40) <= 1e-5) {
 		t.Errorf("%g, %v; want 0.40", got, ok)
 	}
 	if _, ok := frame.LeastThat(2, func(float64) bool { return true }); ok {

@@ -111,7 +111,7 @@ func (b byCentimetres) hold(t *testing.T, seed int64, s *frame.Sight) {
 		if s.Share < want*0.995-1e-6 {
 			t.Errorf("seed %d: %s takes %.6f at %.3f m at worst, and by centimetres %.6f", seed, s.Name, s.Share, s.Track.Worst, want)
 		}
-		if math.Abs(s.Track.From-b.from[key]) > 2*trackStep || math.Abs(s.Track.To-b.to[key]) > 2*trackStep {
+		if !(math.Abs(s.Track.From-b.from[key]) <= 2*trackStep) || !(math.Abs(s.Track.To-b.to[key]) <= 2*trackStep) {
 			t.Errorf("seed %d: %s shows from %.3f to %.3f, and by centimetres from %.3f to %.3f", seed, s.Name, s.Track.From, s.Track.To, b.from[key], b.to[key])
 		}
 	case !math.IsInf(want, -1) && -s.Outside < want-0.005:

@@ -71,7 +71,7 @@ func (h *tally) agrees(t *testing.T, seed int64, b *brute, g *frame.Sight) {
 	want := b.share(frame.BodiesOf(b.setup, g.Kind, g.Name, g.Camera))
 	if want > judgedShare || g.Share > judgedShare {
 		h.shown++
-		if math.Abs(g.Share-want) > shareSlack*max(want, judgedShare) {
+		if !(math.Abs(g.Share-want) <= shareSlack*max(want, judgedShare)) {
 			t.Errorf("seed %d: %s takes %.6f of the frame of %s, and by rays %.6f", seed, g.Name, g.Share, g.Camera, want)
 		}
 		if !g.Shows() {

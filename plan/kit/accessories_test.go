@@ -26,7 +26,7 @@ func TestWithoutItsScrimsAHeadIsAsItWasBefore(t *testing.T) {
 			}
 			for _, more := range [][]term.Scrim{nil, {term.SingleScrim, term.DoubleScrim}} {
 				is := head(t, choice).Scrimmed(more).Unscrimmed()
-				if got, want := is.Source.AxisLux(3), was.Source.AxisLux(3); math.Abs(got/want-1) > 1e-12 || len(is.Scrims) > 0 {
+				if got, want := is.Source.AxisLux(3), was.Source.AxisLux(3); !(math.Abs(got/want-1) <= 1e-12) || len(is.Scrims) > 0 {
 					t.Errorf("%s with %v and %v: %g lx without them, %g before", unit, scrims, more, got, want)
 				}
 			}

@@ -135,7 +135,7 @@ func TestCorrectAmongOddGels(t *testing.T) {
 				}
 			}
 		}
-		if got := c.Correct(gap); len(got.Gels) != count || math.Abs(got.Transmittance-passes) > 1e-9 {
+		if got := c.Correct(gap); len(got.Gels) != count || !(math.Abs(got.Transmittance-passes) <= 1e-9) {
 			t.Errorf("%+v: %+v, want %d gels that pass %.4f", gap, got, count, passes)
 		}
 	}
@@ -151,7 +151,7 @@ func TestCorrectSaysWhatItsGelsDo(t *testing.T) {
 		g := c.Gel(name)
 		left, passes = left.Shifted(g.Mired, g.Duv), passes*g.Transmittance
 	}
-	if got.Left != left || math.Abs(got.Transmittance-passes) > 1e-12 || len(got.Gels) < 2 {
+	if got.Left != left || !(math.Abs(got.Transmittance-passes) <= 1e-12) || len(got.Gels) < 2 {
 		t.Errorf("%+v, and its gels leave %+v and pass %v", got, left, passes)
 	}
 }
@@ -200,7 +200,7 @@ func TestAlteredHeads(t *testing.T) {
 	own := of(kit.Choice{Unit: u.Name})
 	set, to := own.SetNearer(u, colour.Gap{Mired: colour.Mired(5600) - colour.Mired(3178)})
 	want := of(kit.Choice{Unit: u.Name, White: &colour.White{Kelvin: 3200}})
-	if !to.Moves || to.Kelvin != 3200 || to.Duv != 0 || math.Abs(set.Source.Flux/want.Source.Flux-1) > 1e-12 || set.RGB != want.RGB {
+	if !to.Moves || to.Kelvin != 3200 || to.Duv != 0 || !(math.Abs(set.Source.Flux/want.Source.Flux-1) <= 1e-12) || set.RGB != want.RGB {
 		t.Errorf("set to %+v, %g lm; want 3200 K, %g lm", to, set.Source.Flux, want.Source.Flux)
 	}
 	if _, to := own.SetNearer(u, colour.Gap{Mired: colour.Mired(5600) - colour.Mired(1900)}); to.Kelvin != u.Kelvin[0] {
@@ -214,7 +214,7 @@ func TestAlteredHeads(t *testing.T) {
 	if tinted.Tint == 0 {
 		t.Fatal("the coloured head has no tint")
 	}
-	if _, to := of(kit.Choice{Unit: tinted.Name}).SetNearer(tinted, colour.Gap{Duv: 0.0072}); !to.Moves || math.Abs(to.Duv+0.007) > 1e-12 {
+	if _, to := of(kit.Choice{Unit: tinted.Name}).SetNearer(tinted, colour.Gap{Duv: 0.0072}); !to.Moves || !(math.Abs(to.Duv+0.007) <= 1e-12) {
 		t.Errorf("set to %+v, want Duv -0.007", to)
 	}
 }

@@ -21,13 +21,13 @@ func TestLayers(t *testing.T) {
 			b := *second
 			both, turned := Layers([]Cloth{a, b}), Layers([]Cloth{b, a})
 			through, back := bounced(a, b)
-			if math.Abs(both.Direct+both.Diffuse-through) > 1e-9 || math.Abs(both.Reflect-back) > 1e-9 {
+			if !(math.Abs(both.Direct+both.Diffuse-through) <= 1e-9) || !(math.Abs(both.Reflect-back) <= 1e-9) {
 				t.Errorf("%s and %s: %g through and %g back, want %g and %g", a.Name, b.Name, both.Direct+both.Diffuse, both.Reflect, through, back)
 			}
-			if math.Abs(both.Direct-a.Direct*b.Direct) > 1e-15 || both.Diffuse < 0 || through+back > 1 {
+			if !(math.Abs(both.Direct-a.Direct*b.Direct) <= 1e-15) || both.Diffuse < 0 || through+back > 1 {
 				t.Errorf("%s and %s: %+v", a.Name, b.Name, both)
 			}
-			if math.Abs(turned.Direct+turned.Diffuse-through) > 1e-9 {
+			if !(math.Abs(turned.Direct+turned.Diffuse-through) <= 1e-9) {
 				t.Errorf("%s and %s turned over let %g through, want %g", a.Name, b.Name, turned.Direct+turned.Diffuse, through)
 			}
 		}

@@ -20,14 +20,14 @@ func TestWaveOfCutMains(t *testing.T) {
 				mean, cos, sin = mean+p, cos+p*math.Cos(2*x), sin+p*math.Sin(2*x)
 			}
 		}
-		if got, want := cutWave(from), 2*math.Hypot(cos, sin)/mean; math.Abs(got-want) > 1e-3 {
+		if got, want := cutWave(from), 2*math.Hypot(cos, sin)/mean; !(math.Abs(got-want) <= 1e-3) {
 			t.Errorf("from %g on the wave is %.4f, and summed %.4f", from, got, want)
 		}
 	}
-	if full, last := cutWave(0), cutWave(math.Pi); math.Abs(full-1) > 1e-12 || last != 2 {
+	if full, last := cutWave(0), cutWave(math.Pi); !(math.Abs(full-1) <= 1e-12) || last != 2 {
 		t.Errorf("of the whole %g, of nothing %g", full, last)
 	}
-	if a, b, c := phaseRipple(1), phaseRipple(0.5), phaseRipple(0.01); math.Abs(a-1) > 1e-9 || b <= a || c <= b || c > 2 {
+	if a, b, c := phaseRipple(1), phaseRipple(0.5), phaseRipple(0.01); !(math.Abs(a-1) <= 1e-9) || b <= a || c <= b || c > 2 {
 		t.Errorf("at full %g, at half %g, at a hundredth %g", a, b, c)
 	}
 }
@@ -56,7 +56,7 @@ func TestRippleByDimmer(t *testing.T) {
 		{"a bulb without a dimmer", &led, 50, 0.3, Dimming{Kind: term.NoDimmer}, lens.Ripple{Hertz: 100, Depth: 0.2}},
 	} {
 		got := c.head.Ripple(c.mains, c.level, c.by)
-		if got.Hertz != c.want.Hertz || math.Abs(got.Depth-c.want.Depth) > 1e-12 || got.Duty != c.want.Duty {
+		if got.Hertz != c.want.Hertz || !(math.Abs(got.Depth-c.want.Depth) <= 1e-12) || got.Duty != c.want.Duty {
 			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
 		}
 	}
@@ -71,7 +71,7 @@ func TestFlickerOfSmallBulbs(t *testing.T) {
 	for name, watts := range map[string]float64{"tungsten-40": 100, "tungsten-100": 40} {
 		b := *shipped.Bulb(name)
 		(&BulbChoice{Watts: watts}).alter(&b)
-		if want := shipped.Bulb(map[float64]string{40: "tungsten-40", 100: "tungsten-100"}[watts]).Flicker; math.Abs(b.Flicker-want) > 0.005 {
+		if want := shipped.Bulb(map[float64]string{40: "tungsten-40", 100: "tungsten-100"}[watts]).Flicker; !(math.Abs(b.Flicker-want) <= 0.005) {
 			t.Errorf("%s at %g W ripples %.3f deep, want %.3f", name, watts, b.Flicker, want)
 		}
 	}

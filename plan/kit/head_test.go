@@ -222,7 +222,7 @@ func TestTungstenWarms(t *testing.T) {
 	last := 3200.0
 	for level := 0.95; level > 0; level -= 0.05 {
 		kelvin, duv := colour.CCT(colour.XY(h.RelativeOutput(level)))
-		if kelvin >= last || kelvin < 1000 || math.Abs(duv) > 1e-5 {
+		if kelvin >= last || kelvin < 1000 || !(math.Abs(duv) <= 1e-5) {
 			t.Errorf("%.0f K, Duv %g at %.0f %%, before it %.0f K", kelvin, duv, level*100, last)
 		}
 		last = kelvin

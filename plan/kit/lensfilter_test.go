@@ -27,7 +27,7 @@ func TestBeforeLens(t *testing.T) {
 		{"1/2 CTO", math.Log2(1 / 0.71), (1e6/3200.0 - 1e6/5600) / 2, true},
 	} {
 		f, typical, ok := c.BeforeLens(want.name)
-		if stops := lens.Stops(1 / f.Transmittance); !ok || typical != want.typical || math.Abs(stops-want.stops) > 1e-9 || math.Abs(f.Mired-want.mired) > 1e-9 {
+		if stops := lens.Stops(1 / f.Transmittance); !ok || typical != want.typical || !(math.Abs(stops-want.stops) <= 1e-9) || !(math.Abs(f.Mired-want.mired) <= 1e-9) {
 			t.Errorf("%s: %.4f stops, %.3f mired, typical %v, known %v", want.name, stops, f.Mired, typical, ok)
 		}
 	}

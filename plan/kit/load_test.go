@@ -61,7 +61,7 @@ func TestWithLaysOver(t *testing.T) {
 		t.Error("the shipped entry was changed")
 	}
 	h, ok := own.Head(kit.Choice{Unit: "my-lamp", Modifier: "softbox-90", Gels: gels("half straw")}, log)
-	if !ok || math.Abs(h.Source.Flux-0.55*8000) > 1e-9 {
+	if !ok || !(math.Abs(h.Source.Flux-0.55*8000) <= 1e-9) {
 		t.Errorf("ok %v, %g lm: %v", ok, h.Source.Flux, log.All())
 	}
 	within(t, "curve", h.RelativeOutput(0.5).Y(), 0.2*0.85, 1e-12)

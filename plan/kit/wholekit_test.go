@@ -145,7 +145,7 @@ func TestHiredUnitsSayWhatARentalDeskAsks(t *testing.T) {
 		case u.Kelvin[0] < u.Kelvin[1] && len(u.ByWhite) == 0:
 			t.Errorf("%s gives the same light at each of its whites", u.Name)
 		}
-		if amps, ok := u.Amps(kit.MainsHigh); !ok || math.Abs(amps*kit.MainsHigh*u.PowerFactor-u.Watts) > 1e-9 {
+		if amps, ok := u.Amps(kit.MainsHigh); !ok || !(math.Abs(amps*kit.MainsHigh*u.PowerFactor-u.Watts) <= 1e-9) {
 			t.Errorf("%s draws %g A", u.Name, amps)
 		}
 	}
@@ -255,7 +255,7 @@ func saysItsSize(t *testing.T, g *kit.Grip) {
 		return
 	}
 	for k, v := range []float64{g.Width, g.Height} {
-		if want, err := strconv.Atoi(m[k+1]); err == nil && math.Abs(100*v-float64(want)) > 1e-9 {
+		if want, err := strconv.Atoi(m[k+1]); err == nil && !(math.Abs(100*v-float64(want)) <= 1e-9) {
 			t.Errorf("%s is %g m × %g m", g.Name, g.Width, g.Height)
 		}
 	}

@@ -189,3 +189,26 @@ func TestStraightLightMakesNoTables(t *testing.T) {
 		t.Errorf("exact rules take %g pieces of memory, quick ones %g", exact, quick)
 	}
 }
+
+// A screen before one half of a board, as a receptor sees it, takes half of what comes by the board where its halves are alike; beside the way it takes
+// nothing, and before all of it everything.
+func TestHalfOfABoardIsHidden(t *testing.T) {
+	board := silver(solid.Sheet{ID: 1, Corners: []r3.Vec{{Y: -1, Z: -1}, {Y: 1, Z: -1}, {Y: 1, Z: 1}, {Y: -1, Z: 1}}}, 0.8, 24)
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 1, Y: -0.6}, r3.Vec{}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(0.2, 0.2)}}
+	for _, response := range []Response{Cosine, Dome} {
+		at := Targets{Points: []Receptor{{At: r3.Vec{X: 1, Y: 0.6}, Axis: r3.Vec{X: -1}, Response: response}}}
+		past := func(low, high float64) float64 { // a screen before the receptor, from a height to another
+			s := &solid.Set{Sheets: []solid.Sheet{board}}
+			if low < high {
+				s.Sheets = append(s.Sheets, solid.Sheet{ID: 2, Corners: []r3.Vec{{X: 0.8, Y: 0.1, Z: low}, {X: 0.8, Y: 1.1, Z: low}, {X: 0.8, Y: 1.1, Z: high}, {X: 0.8, Y: 0.1, Z: high}}})
+			}
+			return by(basis(t, build(t, s, Options{}), []Emitter{e}, at), 0, Mirrored).Y()
+		}
+		open := past(0, 0)
+		for _, c := range []struct{ low, high, share float64 }{{-1, 0, 0.5}, {0, 1, 0.5}, {-1, 1, 0}, {0.3, 1, 1}} {
+			if got := past(c.low, c.high); !(math.Abs(got/open-c.share) <= 2e-3) {
+				t.Errorf("response %v, a screen from %g to %g m: %.4f of what comes by the board, want %g", response, c.low, c.high, got/open, c.share)
+			}
+		}
+	}
+}

@@ -184,6 +184,32 @@ func TestPatchesSeeBoards(t *testing.T) {
 	}
 }
 
+// What falls on a patch by a board is what falls on all of its places, however wide it is beside the lobe.
+func TestFluxByABoard(t *testing.T) {
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Y: -2, Z: 2}, r3.Vec{}), Source: photometry.FromCandela(1000, photometry.Uniform{}, photometry.Opening{})}
+	normal := r3.Unit(r3.Vec{Y: -1, Z: -1})
+	at := r3.Vec{Y: 2, Z: 2}
+	f := looking(at, r3.Add(at, normal))
+	w := build(t, &solid.Set{Sheets: []solid.Sheet{boardAt(1, 1, 1, 12)}}, Options{Direct: true, Workers: 1})
+	b := w.surfaceLampOf(w.newLamp(&e)).(*mirroredLamp).boards[0]
+	for _, side := range []float64{0.1, 0.5, 1, 2, 4} {
+		corner := func(x, y float64) r3.Vec {
+			return r3.Add(at, r3.Add(r3.Scale(x*side/2, f.Right), r3.Scale(y*side/2, f.Up())))
+		}
+		patch := []r3.Vec{corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)}
+		b.setPatch(0, patch, normal)
+		want := 0.0
+		const n = 40
+		for k := range n * n {
+			place := corner((2*float64(k%n)+1)/n-1, (2*float64(k/n)+1)/n-1)
+			want += b.light(0, &Receptor{At: place, Axis: normal}).Y() * side * side / (n * n)
+		}
+		if got := b.flux(0, patch, false).Y(); !(math.Abs(got/want-1) <= 0.01) {
+			t.Errorf("%g lm fall on a patch of %g m by the board, want %g", got, side, want)
+		}
+	}
+}
+
 // By how many points of a face it is known how it lights a board: each way as many as lie a share of the lobe apart, and two more; of one close to the
 // board as many as lie apart like the places of its finest table.
 func TestPointsOfATable(t *testing.T) {

@@ -1,6 +1,7 @@
 package light
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -321,5 +322,94 @@ func TestShadowsOnAWideLattice(t *testing.T) {
 	}
 	if mean, p95 := errorsOf(got, want); mean > 0.0025 || p95 > 0.01 {
 		t.Errorf("mean %.3f %%, 95th percentile %.2f %%", 100*mean, 100*p95)
+	}
+}
+
+// The points of a lattice that is traced have in each channel what receptors there have, row by row, behind a tinted pane and beside it: by a point and
+// by a face.
+func TestTintedFieldsThatAreTraced(t *testing.T) {
+	pane := sheetAt(1, r3.Vec{X: 1, Z: 1.5}, 0, math.Pi/2, 2, 4)
+	pane.Front.Direct = colour.RGB{0.9, 0.5, 0.2}
+	pane.Back = pane.Front
+	floor := floorAt(-1.013, -1.017, 0, 3, 7)
+	floor.NV, floor.Normal = 4, r3.Unit(r3.Vec{X: 0.3, Z: 1})
+	if drawable(&floor) {
+		t.Fatal("the lattice is drawn")
+	}
+	to := Targets{Lattices: []Lattice{floor}}
+	for n := range floor.NU * floor.NV {
+		to.Points = append(to.Points, floor.Receptor(n%floor.NU, n/floor.NU))
+	}
+	w := build(t, &solid.Set{Sheets: []solid.Sheet{pane}}, Options{Direct: true})
+	for _, source := range []photometry.Source{{Flux: 1000, Distribution: photometry.Uniform{}}, {Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(0.5, 0.5)}} {
+		e := Emitter{Name: "a", Frame: down(1), Source: source}
+		b := basis(t, w, []Emitter{e}, to)
+		field := make([]float32, floor.NU*floor.NV)
+		for c := range 3 {
+			var d colour.RGB
+			d[c] = 1
+			b.Field(0, Levels{"a": d}, field)
+			for n := range field {
+				want, _ := b.Point(n, Levels{"a": d})
+				close(t, fmt.Sprintf("channel %d of point %d", c, n), float64(field[n]), want.Y(), 1e-5)
+			}
+		}
+	}
+}
+
+// A field has what comes by a board, too.
+func TestFieldsByABoard(t *testing.T) {
+	board := silver(solid.Sheet{ID: 1, Corners: []r3.Vec{{Y: -1, Z: -1}, {Y: 1, Z: -1}, {Y: 1, Z: 1}, {Y: -1, Z: 1}}}, 0.8, 24)
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 1, Y: -0.6}, r3.Vec{}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(0.2, 0.2)}}
+	wall := Lattice{Origin: r3.Vec{X: 1, Y: 0.4, Z: -0.1}, U: r3.Vec{Y: 0.1}, V: r3.Vec{Z: 0.2}, Normal: r3.Vec{X: -1}, NU: 5, NV: 2}
+	to := Targets{Lattices: []Lattice{wall}}
+	for n := range wall.NU * wall.NV {
+		to.Points = append(to.Points, wall.Receptor(n%wall.NU, n/wall.NU))
+	}
+	b := basis(t, build(t, &solid.Set{Sheets: []solid.Sheet{board}}, Options{Direct: true}), []Emitter{e}, to)
+	field := make([]float32, wall.NU*wall.NV)
+	b.Field(0, Levels{"a": {1, 1, 1}}, field)
+	for n, lux := range field {
+		total, _ := b.Point(n, Levels{"a": {1, 1, 1}})
+		if want := total.Y(); !(math.Abs(float64(lux)/want-1) <= 0.02) || by(b, n, Mirrored).Y() < 0.9*want {
+			t.Errorf("point %d has %g lx, want %g", n, lux, want)
+		}
+	}
+}
+
+// A field has three channels where any pane that colours something stands before it, whichever comes first.
+func TestChannelsOfAField(t *testing.T) {
+	grey := solid.Skin{Direct: colour.RGB{0.5, 0.5, 0.5}}
+	tinted := solid.Skin{Direct: colour.RGB{0.5, 0.5, 0.4}}
+	before := func(skin solid.Skin, points uint64) pane {
+		return pane{caster: &caster{sheet: &solid.Sheet{Front: skin, Back: grey}}, some: []uint64{points}}
+	}
+	for i, c := range []struct {
+		panes []pane
+		want  int
+	}{
+		{nil, 1}, {[]pane{before(grey, 6)}, 1}, {[]pane{before(tinted, 6)}, 3}, {[]pane{before(grey, 6), before(tinted, 6)}, 3}, {[]pane{before(tinted, 1), before(grey, 6)}, 1},
+		{[]pane{before(tinted, 1), before(tinted, 2)}, 3},
+	} {
+		f := &field{panes: c.panes, blank: []uint64{1}}
+		if got := f.channels(); got != c.want {
+			t.Errorf("case %d: %d channels, want %d", i, got, c.want)
+		}
+	}
+}
+
+// A triangle of a board has a rule of seven points on each of the triangles that it is split into, twice as long as the points may lie apart; no more than
+// twenty-four a side. Their weights add up to its area.
+func TestRulesOverATriangle(t *testing.T) {
+	figure := []r3.Vec{{}, {X: 1}, {Y: 1}} // its longest side is 1.414 m
+	for apart, strips := range map[float64]int{10: 1, 0.8: 1, 0.7: 2, 0.1: 8, 0.05: 15, 1e-9: 24} {
+		all := rule(figure, apart)
+		sum := 0.0
+		for i := range all {
+			sum += all[i].weight
+		}
+		if len(all) != 7*strips*strips || !(math.Abs(sum-0.5) <= 1e-9) {
+			t.Errorf("points up to %g m apart: %d with weights of %g in all, want %d of 0.5", apart, len(all), sum, 7*strips*strips)
+		}
 	}
 }

@@ -203,10 +203,10 @@ func (b back) hold(t *testing.T, changes []match.Change) {
 	for i := range changes {
 		c := &changes[i]
 		was, ok := b[c.Light]
-		if !ok || math.Abs(math.Log2(100*c.Level/was.percent)) > backStops {
+		if off := 100*c.Level != was.percent; !ok || off && !(math.Abs(math.Log2(100*c.Level/was.percent)) <= backStops) {
 			t.Errorf("%s: it was at %g %% before", c.Words(), was.percent)
 		}
-		if (c.White != nil) != (was.kelvin > 0) || c.White != nil && math.Abs(1e6/c.White.Kelvin-1e6/was.kelvin) > match.PassMired {
+		if (c.White != nil) != (was.kelvin > 0) || c.White != nil && !(math.Abs(1e6/c.White.Kelvin-1e6/was.kelvin) <= match.PassMired) {
 			t.Errorf("%s: it was at %g K before", c.Words(), was.kelvin)
 		}
 		if len(c.Gels)+len(c.Scrims) > 0 {
@@ -257,7 +257,7 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 		if r.InMired() {
 			tell = 3
 		}
-		if said := fix.After[r]; d != nil && !math.IsNaN(said) && math.Abs(*d-said) > tell {
+		if said := fix.After[r]; d != nil && !math.IsNaN(said) && !(math.Abs(*d-said) <= tell) {
 			t.Errorf("after the fix row %d should lie %.2f off, and lies %.2f", r, said, *d)
 		}
 	}

@@ -254,7 +254,7 @@ func TestWhereFindingsBegin(t *testing.T) {
 			if told(c.low) || !told(c.high) {
 				t.Fatalf("at %g: %v, at %g: %v\n%s", c.low, told(c.low), c.high, told(c.high), found(t, fmt.Sprintf(strings.Replace(c.scene, "%s", "%.6f", 1), c.high), ""))
 			}
-			if begins := beginsAt(c.low, c.high, told); math.Abs(begins-c.want) > 0.004 {
+			if begins := beginsAt(c.low, c.high, told); !(math.Abs(begins-c.want) <= 0.004) {
 				t.Errorf("it begins at %.4f, and by hand at %.4f", begins, c.want)
 			}
 		})
@@ -292,7 +292,7 @@ func TestWhereALiftCarriesNoMore(t *testing.T) {
 		if told(100) || !told(300) {
 			t.Fatalf("%s: at 100 kg %v, at 300 kg %v\n%s", c.name, told(100), told(300), foundWith(t, fmt.Sprintf(liftsAnd, 300.0, 300.0), fmt.Sprintf(c.thing, c.rise, c.rise)))
 		}
-		if begins := beginsAt(100, 300, told); math.Abs(begins-c.want) > 0.02 {
+		if begins := beginsAt(100, 300, told); !(math.Abs(begins-c.want) <= 0.02) {
 			t.Errorf("%s: it begins at %.3f kg, and by hand at %g kg", c.name, begins, c.want)
 		}
 	}

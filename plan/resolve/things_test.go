@@ -188,7 +188,7 @@ func TestMirrorsHangAlongTheirWall(t *testing.T) {
 	} {
 		s := resolved(t, den+"furniture: {glass: {mirror: [0.8, 1.2], at: "+at+"}}")
 		f := s.Furniture[0]
-		if math.Abs(f.Turn-want.turn) > 1e-9 || r2.Norm(r2.Sub(f.At, want.at)) > 1e-9 {
+		if !(math.Abs(f.Turn-want.turn) <= 1e-9) || r2.Norm(r2.Sub(f.At, want.at)) > 1e-9 {
 			t.Errorf("at %s it is turned by %g at %v, want %g at %v", at, f.Turn, f.At, want.turn, want.at)
 		}
 	}

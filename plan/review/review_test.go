@@ -395,7 +395,7 @@ func TestCautionsBegin(t *testing.T) {
 				lacks = middle
 			}
 		}
-		if math.Abs(has-c.want) > 0.005 {
+		if !(math.Abs(has-c.want) <= 0.005) {
 			t.Errorf("%s: told from %g, want %g", c.thing, has, c.want)
 		}
 	}

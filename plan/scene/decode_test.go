@@ -119,7 +119,7 @@ func TestMounts(t *testing.T) {
 func TestBareLengthsAreInTheFilesUnits(t *testing.T) {
 	d := opened(t, "scrimshaw: 1\nunits: ft\nrooms: {den: {size: [10, 3 m], height: 7'6\"}}\n")
 	room := d.Base(&source.Log{}).Rooms[0]
-	if math.Abs(room.Size[0]-3.048) > 1e-12 || room.Size[1] != 3 {
+	if !(math.Abs(room.Size[0]-3.048) <= 1e-12) || room.Size[1] != 3 {
 		t.Errorf("size is %v", room.Size)
 	}
 }
@@ -132,7 +132,7 @@ func TestEverythingIsRead(t *testing.T) {
 		t.Fatalf("rooms: %+v", rooms)
 	}
 	sameBare(t, "slope", *rooms[1].Slope, Slope{Low: 2.2, High: 3.4, Toward: refTo("a-b")})
-	if up := rooms[2].Outline[1]; up.Direction != "up" || math.Abs(up.Length-12.5*0.3048) > 1e-12 {
+	if up := rooms[2].Outline[1]; up.Direction != "up" || !(math.Abs(up.Length-12.5*0.3048) <= 1e-12) {
 		t.Errorf("step: %+v", up)
 	}
 	if got := rooms[1].Corners[2]; got.Name != "c" || got.At != [2]float64{12, 4} {

@@ -23,7 +23,7 @@ func TestSteadinessOfAPoint(t *testing.T) {
 	face := s.Setup.People[0].Face
 	distance := s.Setup.Cameras[0].Frame.At.Y - face.At.Y
 	want := 2 * math.Log2((distance+meter.SteadyWithin/2)/(distance-meter.SteadyWithin/2))
-	if f := s.Readings.FaceOf("ada"); f == nil || f.Steadiness == nil || math.Abs(*f.Steadiness-want) > 1e-3 {
+	if f := s.Readings.FaceOf("ada"); f == nil || f.Steadiness == nil || !(math.Abs(*f.Steadiness-want) <= 1e-3) {
 		t.Errorf("%+v, want %.4f stops", f, want)
 	}
 }
@@ -78,13 +78,13 @@ func TestBehindAHead(t *testing.T) {
 		cheek = plain.Readings.Named("ada.key")
 	}
 	exposed := *spot.Over - *cheek.Over
-	if math.Abs(*view.Behind[0].Cheek-exposed) > 0.02 {
+	if !(math.Abs(*view.Behind[0].Cheek-exposed) <= 0.02) {
 		t.Errorf("%.4f stops from the cheek, want %.4f", *view.Behind[0].Cheek, exposed)
 	}
 	mirrored := around(t, scene(-1, 2, 1.6)).Readings.FaceOf("ada").Views[0]
 	for k := range view.Behind {
 		a, b := &view.Behind[k], &mirrored.Behind[1-k]
-		if math.Abs(*a.Over-*b.Over) > 0.03 || math.Abs(*a.Cheek-*b.Cheek) > 0.03 {
+		if !(math.Abs(*a.Over-*b.Over) <= 0.03) || !(math.Abs(*a.Cheek-*b.Cheek) <= 0.03) {
 			t.Errorf("%s: %.3f and %.3f stops, mirrored %.3f and %.3f", a.Picture, *a.Over, *a.Cheek, *b.Over, *b.Cheek)
 		}
 	}
@@ -99,7 +99,7 @@ func TestTonesOfSkinAndClothes(t *testing.T) {
 		if name == "fill" {
 			want, got = want-2, tone.Fill
 		}
-		if got == nil || math.Abs(*got-want) > 1e-9 {
+		if got == nil || !(math.Abs(*got-want) <= 1e-9) {
 			t.Errorf("%s: %v, want %g", name, got, want)
 		}
 	}

@@ -24,7 +24,7 @@ func TestBounces(t *testing.T) {
 			if off := r3.Norm(r3.Cross(way, l.Frame.Axis)); off > 1e-9 {
 				t.Errorf("%s: %s lands %g m off its aim", name, b.Light, off)
 			}
-			if on := r3.Norm(r3.Sub(b.Face, b.At)); math.Abs(b.On-on) > 1e-12 || on < 0.1 {
+			if on := r3.Norm(r3.Sub(b.Face, b.At)); !(math.Abs(b.On-on) <= 1e-12) || on < 0.1 {
 				t.Errorf("%s: %s goes on for %g m, want %g", name, b.Light, b.On, on)
 			}
 		}

@@ -58,7 +58,7 @@ func TestClockOf(t *testing.T) {
 // The image of a box of 1.2 m that is 2 m off is 0.6 times half the cornea's radius wide.
 func TestImageSize(t *testing.T) {
 	box := photometry.Opening{Form: photometry.Rectangle, Width: 1.2, Height: 0.8}
-	if got, want := imageSize(box, 2), 0.6*3.9/11.7; math.Abs(got-want) > 1e-9 {
+	if got, want := imageSize(box, 2), 0.6*3.9/11.7; !(math.Abs(got-want) <= 1e-9) {
 		t.Errorf("%g, want %g", got, want)
 	}
 }
@@ -80,7 +80,7 @@ func TestCatchlights(t *testing.T) {
 	if len(seen) != 2 || seen[0].Light != "key" || seen[0].Hour != 3 || seen[1].Light != "top" || seen[1].Hour != 12 || seen[1].Size != 0 {
 		t.Errorf("in the eyes are %+v", seen)
 	}
-	if want := 1 / r3.Norm(r3.Sub(s.Setup.Lights[0].Frame.At, s.Setup.People[0].Face.At)) / 3; math.Abs(seen[0].Size-want) > 1e-9 {
+	if want := 1 / r3.Norm(r3.Sub(s.Setup.Lights[0].Frame.At, s.Setup.People[0].Face.At)) / 3; !(math.Abs(seen[0].Size-want) <= 1e-9) {
 		t.Errorf("the box is %g of the iris wide, want %g", seen[0].Size, want)
 	}
 }

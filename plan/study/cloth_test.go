@@ -99,7 +99,7 @@ meters: {m: {flat: [2, 1.7, 1.5], facing: 270}}
 			}
 			glass, lamp := read(", gels: "+gels, ""), read("", ", gels: "+gels)
 			stops, mired := math.Log2(*glass.Lux / *lamp.Lux), 1e6 / *glass.CCT - 1e6 / *lamp.CCT
-			if math.Abs(stops) > c.stops || math.Abs(mired) > c.mired {
+			if !(math.Abs(stops) <= c.stops) || !(math.Abs(mired) <= c.mired) {
 				t.Errorf("%s on glass before %s: %.4f stops and %.2f mired from the gels on the lamp", gels, c.white, stops, mired)
 			}
 		}

@@ -76,7 +76,7 @@ func sameLux(t *testing.T, what string, got, want map[string]float64, slack floa
 	t.Helper()
 	for name, lux := range got {
 		w, ok := want[name]
-		if !ok || math.Abs(lux-w) > slack*math.Max(math.Abs(w), 1) {
+		if !ok || !(math.Abs(lux-w) <= slack*math.Max(math.Abs(w), 1)) {
 			t.Errorf("%s: %s reads %.9g lx, and %.9g (%v)", what, name, lux, w, ok)
 		}
 	}
@@ -193,7 +193,7 @@ func TestReverseOfAMirroredScene(t *testing.T) {
 	for i := range all[0].Lights {
 		a, b := all[0].Lights[i].Frame, all[1].Lights[i].Frame
 		for _, d := range []float64{a.At.X + b.At.X, a.At.Y - b.At.Y, a.At.Z - b.At.Z, a.Axis.X + b.Axis.X, a.Axis.Y - b.Axis.Y, a.Axis.Z - b.Axis.Z} {
-			if math.Abs(d) > 1e-9 {
+			if !(math.Abs(d) <= 1e-9) {
 				t.Errorf("%s is at %v and looks along %v, and across at %v along %v", all[0].Lights[i].Name, a.At, a.Axis, b.At, b.Axis)
 			}
 		}

@@ -45,7 +45,7 @@ func TestQuickLightBehindDoors(t *testing.T) {
 				continue
 			}
 			compared++
-			if got := quick(r); math.Abs(got/want-1) > 0.02 {
+			if got := quick(r); !(math.Abs(got/want-1) <= 0.02) {
 				t.Errorf("at %.2f, %.2f: %.4g lx by the short rule, %.4g closely", x, y, got, want)
 			}
 		}

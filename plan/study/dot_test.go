@@ -25,7 +25,7 @@ func TestADotThrowsARoundShadow(t *testing.T) {
 				open = 1000 * 2 / math.Pow(m.At.X*m.At.X+m.At.Y*m.At.Y+4, 1.5)
 			}
 		}
-		if shaded && got > 1e-6*open || !shaded && math.Abs(got/open-1) > 1e-6 {
+		if shaded && got > 1e-6*open || !shaded && !(math.Abs(got/open-1) <= 1e-6) {
 			t.Errorf("%s: %.4g lx, in the open %.4g", name, got, open)
 		}
 	}
@@ -33,7 +33,7 @@ func TestADotThrowsARoundShadow(t *testing.T) {
 	for i := range corners {
 		area = r3.Add(area, r3.Scale(0.5, r3.Cross(corners[i], corners[(i+1)%len(corners)])))
 	}
-	if want := math.Pi * 0.125 * 0.125; math.Abs(area.Z-want) > 1e-9 {
+	if want := math.Pi * 0.125 * 0.125; !(math.Abs(area.Z-want) <= 1e-9) {
 		t.Errorf("the dot has %.5f m² before it, want %.5f", area.Z, want)
 	}
 }

@@ -28,7 +28,7 @@ func TestFixedLevels(t *testing.T) {
 			square, count := 0.0, 0
 			for n := range a.Lux {
 				direct, directFixed := a.Lux[n]-backFree[k][n], b.Lux[n]-backFixed[n]
-				if math.Abs(float64(direct-directFixed)) > 1e-4*float64(a.Lux[n])+1e-4 {
+				if !(math.Abs(float64(direct-directFixed)) <= 1e-4*float64(a.Lux[n])+1e-4) {
 					t.Fatalf("%s, %s: %g lx straight from the lights, want %g", name, a.Name, directFixed, direct)
 				}
 				if backFree[k][n] > 0 {
@@ -60,7 +60,7 @@ func sameColours(t *testing.T, name string, free, fixed *study.Study) {
 	a, b := free.Colours(free.Floor()), fixed.Colours(fixed.Floor())
 	for n := range a {
 		for c := range a[n] {
-			if math.Abs(a[n][c]/a[n].Y()-b[n][c]/b[n].Y()) > 0.02 {
+			if !(math.Abs(a[n][c]*b[n].Y()-b[n][c]*a[n].Y()) <= 0.02*a[n].Y()*b[n].Y()) {
 				t.Fatalf("%s: the floor has the colour %v at a point, want %v", name, b[n], a[n])
 			}
 		}
@@ -75,7 +75,7 @@ func sameProbes(t *testing.T, name string, free, fixed *study.Study) {
 	corner, step := f.Corner()
 	for n := range 200 {
 		at := r2.Add(corner, r2.Scale(step, r2.Vec{X: float64(f.Lattice.NU-1) * (0.5 + float64(n*37%200)) / 200, Y: float64(f.Lattice.NV-1) * (0.5 + float64(n)) / 200}))
-		if got, want := b(at), a(at); math.Abs(got-want) > 0.05*want+0.01 {
+		if got, want := b(at), a(at); !(math.Abs(got-want) <= 0.05*want+0.01) {
 			t.Errorf("%s: the probe finds %g lx at %v, want %g", name, got, at, want)
 		}
 	}

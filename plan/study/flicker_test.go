@@ -47,10 +47,10 @@ lights:
 		}
 		low, high = min(low, sum), max(high, sum)
 	}
-	if want := (high - low) / all; math.Abs(f.Worst.Frames/want-1) > 0.01 || math.Abs(f.Worst.Beat-4) > 1e-9 {
+	if want := (high - low) / all; !(math.Abs(f.Worst.Frames/want-1) <= 0.01) || !(math.Abs(f.Worst.Beat-4) <= 1e-9) {
 		t.Errorf("at %s %+v, and exposed frame by frame %.5f", f.At, f.Worst, want)
 	}
-	if f.Safe == nil || math.Abs(f.Safe.Degrees-172.8) > 1e-9 || math.Abs(f.Safe.FPS-25) > 1e-9 {
+	if f.Safe == nil || !(math.Abs(f.Safe.Degrees-172.8) <= 1e-9) || !(math.Abs(f.Safe.FPS-25) <= 1e-9) {
 		t.Errorf("steady at %+v", f.Safe)
 	}
 }

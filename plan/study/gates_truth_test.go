@@ -67,7 +67,7 @@ func TestFluxAfterCuts(t *testing.T) {
 			got += some[n] * area
 			want += all[n] * area * within(p.Y, c.top) * within(p.X, c.right) * within(-p.Y, c.bottom) * within(-p.X, c.left)
 		}
-		if math.Abs(got/want-1) > 0.005 {
+		if !(math.Abs(got/want-1) <= 0.005) {
 			t.Errorf("%v: %.1f lm are left, and the rest of the image has %.1f", c, got, want)
 		}
 	}

@@ -31,7 +31,7 @@ func TestMapsThroughGlass(t *testing.T) {
 	for i := range glazed.Readings.Readings {
 		r, at := &glazed.Readings.Readings[i], glazed.Requests[i].Receptor.At
 		want := *r.Lux / *open.Readings.Readings[i].Lux
-		if got := float64(nearest(glazed.Floor(), at.X, at.Y) / nearest(open.Floor(), at.X, at.Y)); math.Abs(got/want-1) > 0.01 {
+		if got := float64(nearest(glazed.Floor(), at.X, at.Y) / nearest(open.Floor(), at.X, at.Y)); !(math.Abs(got/want-1) <= 0.01) {
 			t.Errorf("%s: through the glass comes %.4f of the light on the map, and %.4f of the reading", r.Name, got, want)
 		}
 		if want > 0.895 || want < 0.3 {
@@ -44,7 +44,7 @@ func TestMapsThroughGlass(t *testing.T) {
 			lights: {s: {output: {candela: 1000, shape: uniform}, at: [-3, 1.7], height: 1.5, aim: w}}, meters: {m: {flat: [2, 1.7, 1.5], facing: 270}}}`
 		return *run(t, laidOut(t, text), study.Options{ReadingsOnly: true}).Readings.Readings[0].Lux
 	}
-	if share := ahead("window") / ahead("gap"); math.Abs(share-0.90) > 1e-5 {
+	if share := ahead("window") / ahead("gap"); !(math.Abs(share-0.90) <= 1e-5) {
 		t.Errorf("from straight ahead clear glass passes %.9f, not 0.90", share)
 	}
 }

@@ -37,7 +37,7 @@ lights: {a: {output: {lumens: 3000, shape: uniform}, at: [2.2, 1.2], height: 2.4
 			if f == nil {
 				t.Fatal("there is no map at face height")
 			}
-			if got := float64(f.Lattice.NU) * f.Lattice.U.X; math.Abs(got-c.wide) > 0.11 {
+			if got := float64(f.Lattice.NU) * f.Lattice.U.X; !(math.Abs(got-c.wide) <= 0.11) {
 				t.Errorf("it is %.2f m wide, want %.2f", got, c.wide)
 			}
 			if !near(f, c.atHead, s.People[0].At.Y) {

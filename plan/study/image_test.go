@@ -24,7 +24,7 @@ func TestMirrorImagesDifferByWhatTheyState(t *testing.T) {
 			if !ok {
 				t.Fatalf("%s has no image", name)
 			}
-			if math.Abs(a.direct-b.direct) > 1e-6*math.Max(a.direct, 1) {
+			if !(math.Abs(a.direct-b.direct) <= 1e-6*math.Max(a.direct, 1)) {
 				t.Errorf("%s, %s: %.9g lx come straight, and %.9g in the image", quality, name, a.direct, b.direct)
 			}
 			if a.reflected < darkReading {

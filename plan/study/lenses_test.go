@@ -27,10 +27,10 @@ meters: {behind: {spot: [2.41, 5.9, 1.48], from: A}}
 		t.Fatalf("not the one lamp before the wall: %+v", all)
 	}
 	r := &all[0]
-	if want := *s.Readings.Named("behind").Luminance; math.Abs(r.Behind/want-1) > 0.03 { // it reads a hand beside it
+	if want := *s.Readings.Named("behind").Luminance; !(math.Abs(r.Behind/want-1) <= 0.03) { // it reads a hand beside it
 		t.Errorf("behind the lamp lie %.2f cd/m², and the spot meter has %.2f", r.Behind, want)
 	}
-	if r.Factor < 0.07 || r.Factor > 0.09 || math.Abs(r.Luminance-2000*r.Factor) > 1e-6 {
+	if r.Factor < 0.07 || r.Factor > 0.09 || !(math.Abs(r.Luminance-2000*r.Factor) <= 1e-6) {
 		t.Errorf("the glass returns %.3f of 2000 cd/m², and that is %.1f", r.Factor, r.Luminance)
 	}
 }
@@ -46,7 +46,7 @@ lights: {k: {output: {candela: 2000, shape: uniform}, at: [4.2, 3], height: 2.1,
 `
 	flares := run(t, laidOut(t, scene), study.Options{ReadingsOnly: true}).Readings.Flares
 	d2 := 1.2*1.2 + 2*2 + 0.6*0.6
-	if want := 2000 / d2 * 2 / math.Sqrt(d2); len(flares) != 1 || math.Abs(flares[0].Lux/want-1) > 1e-9 {
+	if want := 2000 / d2 * 2 / math.Sqrt(d2); len(flares) != 1 || !(math.Abs(flares[0].Lux/want-1) <= 1e-9) {
 		t.Errorf("on the lens %+v, want %g lx", flares, want)
 	}
 	flagged := strings.Replace(scene, "lights:", "grip: {f: {flag: [0.4, 0.4], at: [3.3, 1.5], height: 1.65, faces: 180}}\nlights:", 1)

@@ -82,10 +82,10 @@ func TestPictureOfAWall(t *testing.T) {
 		wall := surfaceOf(t, s, "wall")
 		mean, most, least, clipped := closely(s.Setup)
 		off := [3]float64{*wall.Mean - mean, *wall.Most - most, *wall.Least - least}
-		if math.Abs(off[0]) > 0.02 || math.Abs(off[1]) > 0.1 || math.Abs(off[2]) > 0.1 {
+		if !(math.Abs(off[0]) <= 0.02) || !(math.Abs(off[1]) <= 0.1) || !(math.Abs(off[2]) <= 0.1) {
 			t.Errorf("mean, brightest and darkest are off by %.3f stops in\n%s", off, text)
 		}
-		if math.Abs(wall.Clipped-clipped) > 0.01 || clipped < 0.02 {
+		if !(math.Abs(wall.Clipped-clipped) <= 0.01) || clipped < 0.02 {
 			t.Errorf("%.3f of the frame clips, want %.3f", wall.Clipped, clipped)
 		}
 		p := s.Readings.Pictures[0]
@@ -105,7 +105,7 @@ func TestPictureOfClothLitFromBehind(t *testing.T) {
 	sheet := &s.Setup.Set.Sheets[0]
 	x := s.Setup.Cameras[0].Exposure
 	want := x.Metered().SpotOver(5000.0/25*sheet.Back.Diffuse.Y()/math.Pi, x.Stop.N)
-	if math.Abs(*cloth.Most-want) > 0.02 || cloth.Share < 0.99 {
+	if !(math.Abs(*cloth.Most-want) <= 0.02) || cloth.Share < 0.99 {
 		t.Errorf("%+v: brightest %.3f, want %.3f", cloth, *cloth.Most, want)
 	}
 }
@@ -124,7 +124,7 @@ func TestPictureThroughAWindow(t *testing.T) {
 	}
 	behind := around(t, fmt.Sprintf(windowed, "", " furniture: {shed: {box: [9, 0.3, 6], at: [2, 9]}}, meters: {far: {spot: [2, 8.85, 1.4], from: A}},"))
 	shed, spot := surfaceOf(t, behind, "shed through bay"), behind.Readings.Named("far")
-	if spot.Sees == nil || spot.Sees.Words() != "shed through bay" || math.Abs(*shed.Mean-*spot.Over) > 0.5 {
+	if spot.Sees == nil || spot.Sees.Words() != "shed through bay" || !(math.Abs(*shed.Mean-*spot.Over) <= 0.5) {
 		t.Errorf("the shed is %+v, and the spot %+v", shed, spot.Sees)
 	}
 	frosted := around(t, fmt.Sprintf(windowed, ", glass: glass-frosted", ""))
@@ -136,7 +136,7 @@ func TestPictureThroughAWindow(t *testing.T) {
 	x := frosted.Setup.Cameras[0].Exposure
 	distance := 6.5 - 4.075
 	want := x.Metered().SpotOver(2000/distance/distance*through/math.Pi, x.Stop.N)
-	if math.Abs(*pane.Most-want) > 0.15 {
+	if !(math.Abs(*pane.Most-want) <= 0.15) {
 		t.Errorf("%+v: brightest %.2f, want %.2f", pane, *pane.Most, want)
 	}
 	if n := len(frosted.Readings.Pictures); n != 2 {
@@ -157,7 +157,7 @@ func TestPicturesOfLampsAndRanges(t *testing.T) {
 	s := run(t, laidOut(t, fmt.Sprintf(text, ", range: {over: 20}", ", exposure: {range: {over: 1, under: 2}}")), study.Options{ReadingsOnly: true})
 	p := s.Readings.Pictures[0]
 	x := s.Setup.Cameras[0].Exposure
-	if want := x.Metered().SpotOver(20000, x.Stop.N); len(p.Lamps) != 1 || math.Abs(*p.Lamps[0].Over-want) > 1e-3 {
+	if want := x.Metered().SpotOver(20000, x.Stop.N); len(p.Lamps) != 1 || !(math.Abs(*p.Lamps[0].Over-want) <= 1e-3) {
 		t.Errorf("%+v, want %.3f", p.Lamps, want)
 	}
 	key := s.Readings.Named("ada.key")
@@ -174,7 +174,7 @@ func TestPicturesOfLampsAndRanges(t *testing.T) {
 			t.Errorf("%+v does not name %+v", p.Beyond, w)
 		}
 	}
-	if got, above := p.Beyond[0].Over, *key.Over+1; math.Abs(*got-above) > 1e-9 {
+	if got, above := p.Beyond[0].Over, *key.Over+1; !(math.Abs(*got-above) <= 1e-9) {
 		t.Errorf("the key side is %.3f over grey, want a stop over what the meter reads, %.3f", *got, above)
 	}
 }

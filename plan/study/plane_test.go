@@ -33,7 +33,7 @@ func TestFieldOnAWall(t *testing.T) {
 	}
 	// The left wall seen from inside begins at y = 0.
 	got, data := value(f, r2.Vec{X: 2.5137, Y: 1.5137})
-	if want := *lit.Readings.Named("m").Lux; !data || math.Abs(got/want-1) > 0.02 {
+	if want := *lit.Readings.Named("m").Lux; !data || !(math.Abs(got/want-1) <= 0.02) {
 		t.Errorf("on the wall %g lx (%v), at the meter %g", got, data, want)
 	}
 	if _, data := value(f, r2.Vec{X: 1.5, Y: 1.4}); data {
@@ -46,7 +46,7 @@ func TestFieldOnAWall(t *testing.T) {
 	if _, data := value(top, r2.Vec{X: 1, Y: 2.2}); !data {
 		t.Error("the wall over a press has none")
 	}
-	if at := lit.Probe(f)(r2.Vec{X: 2.5137, Y: 1.5137}); math.Abs(at/got-1) > 1e-3 {
+	if at := lit.Probe(f)(r2.Vec{X: 2.5137, Y: 1.5137}); !(math.Abs(at/got-1) <= 1e-3) {
 		t.Errorf("the probe reads %g lx, the field %g", at, got)
 	}
 }
@@ -71,7 +71,7 @@ func TestFieldsOnOtherPlanes(t *testing.T) {
 		for n := 0; n < len(f.Lux); n += 37 {
 			if i, j := n%l.NU, n/l.NU; !l.Masked(i, j) {
 				want := eval(light.Receptor{At: l.At(i, j), Axis: l.Normal})
-				if got := float64(f.Lux[n] - back[n]); math.Abs(got-want) > 1e-3*math.Max(want, 1) {
+				if got := float64(f.Lux[n] - back[n]); !(math.Abs(got-want) <= 1e-3*math.Max(want, 1)) {
 					t.Errorf("%v at %v: %g lx, want %g", f.Kind, l.At(i, j), got, want)
 				}
 			}

@@ -60,7 +60,7 @@ func TestPointSourceOfCIE171(t *testing.T) {
 	}
 	set := read(t, b.String())
 	for i, row := range rows {
-		if got := *set.Named(fmt.Sprintf("m%d", i)).Lux; math.Abs(got/row.Out[0]-1) > 1e-6 {
+		if got := *set.Named(fmt.Sprintf("m%d", i)).Lux; !(math.Abs(got/row.Out[0]-1) <= 1e-6) {
 			t.Errorf("%v: %g lx, want %g", row.In, got, row.Out[0])
 		}
 	}
@@ -82,7 +82,7 @@ func TestAreaSourceOfCIE171(t *testing.T) {
 	}
 	set := read(t, b.String())
 	for i, row := range rows {
-		if got := part(set.Named(fmt.Sprintf("m%d", i)), "direct"); math.Abs(got/row.Out[0]-1) > 5e-3 {
+		if got := part(set.Named(fmt.Sprintf("m%d", i)), "direct"); !(math.Abs(got/row.Out[0]-1) <= 5e-3) {
 			t.Errorf("%v: %g lx, want %g", row.In, got, row.Out[0])
 		}
 	}
@@ -117,7 +117,7 @@ func TestClosedCubeOfCIE171(t *testing.T) {
 			}
 		}
 		t.Logf("reflectance %g: %.5g lx, %+.3f %%", row.In[0], mean, 100*(mean/row.Out[0]-1))
-		if math.Abs(mean/row.Out[0]-1) > 5e-3 {
+		if !(math.Abs(mean/row.Out[0]-1) <= 5e-3) {
 			t.Errorf("reflectance %g: %g lx, want %g", row.In[0], mean, row.Out[0])
 		}
 	}

@@ -303,11 +303,11 @@ func TestRelevelIsLinear(t *testing.T) {
 	}
 	key := *lit.Readings.Named("ines.key").Lux
 	lit.Relevel(half)
-	if got := *lit.Readings.Named("ines.key").Lux; math.Abs(got-key/2) > 1e-12*key {
+	if got := *lit.Readings.Named("ines.key").Lux; !(math.Abs(got-key/2) <= 1e-12*key) {
 		t.Errorf("half of %g lx is %g lx", key, got)
 	}
 	for n, v := range lit.Floor().Lux {
-		if math.Abs(float64(v)-float64(before[n])/2) > 1e-6*float64(before[n]) {
+		if !(math.Abs(float64(v)-float64(before[n])/2) <= 1e-6*float64(before[n])) {
 			t.Fatalf("point %d: half of %g lx is %g lx", n, before[n], v)
 		}
 	}
@@ -343,7 +343,7 @@ func TestOpenGroundReachesBeyondWhatStands(t *testing.T) {
 	s.Exposure.Stop.N = 2
 	lit := run(t, s, study.Options{})
 	f := lit.Floor()
-	if got := float64(f.Lattice.NU) * f.Lattice.U.X; math.Abs(got-6) > 2*study.Step {
+	if got := float64(f.Lattice.NU) * f.Lattice.U.X; !(math.Abs(got-6) <= 2*study.Step) {
 		t.Errorf("open ground round nothing is %.2f m wide, want 3 m each way", got)
 	}
 }

@@ -26,7 +26,7 @@ func TestFootprintOnTheGround(t *testing.T) {
 			for _, p := range outline {
 				least, most = min(least, p.X), max(most, p.X)
 			}
-			if wide := most - least; math.Abs(wide-want) > 0.02 {
+			if wide := most - least; !(math.Abs(wide-want) <= 0.02) {
 				t.Errorf("the footprint is %.2f m wide, want %.2f", wide, want)
 			}
 		})

@@ -51,7 +51,7 @@ func TestAWalkPastAPointOfLight(t *testing.T) {
 			"dome":  {p.Domes[0].Lux, dome},
 			"over":  {w.Courses[0].Over[i], math.Log2(dome * float64(exposure.ISO) * exposure.Seconds / exposure.Constant / (exposure.Stop.N * exposure.Stop.N))},
 		} {
-			if math.Abs(*c.got-c.want) > 1e-9*math.Max(1, math.Abs(c.want)) {
+			if !(math.Abs(*c.got-c.want) <= 1e-9*math.Max(1, math.Abs(c.want))) {
 				t.Errorf("%s at %.1f m: %v, want %v", name, p.Along, *c.got, c.want)
 			}
 		}
@@ -69,7 +69,7 @@ func TestAWalkReadsTowardBothEndsOfATrack(t *testing.T) {
 			t.Errorf("%+v, standing %+v", c, standing.Courses[0])
 		}
 		for k := range rolling.Points {
-			if got, want := *rolling.Points[k].Domes[i].Lux, *standing.Points[k].Domes[0].Lux; math.Abs(got-want) > 1e-9*want {
+			if got, want := *rolling.Points[k].Domes[i].Lux, *standing.Points[k].Domes[0].Lux; !(math.Abs(got-want) <= 1e-9*want) {
 				t.Errorf("%s at %.1f m: %v, standing %v", at, rolling.Points[k].Along, got, want)
 			}
 		}
@@ -101,7 +101,7 @@ func TestAWalkReadsAsMetersDo(t *testing.T) {
 	for i := range w.Points {
 		for name, r := range each(i) {
 			m := lit.Readings.Named(name)
-			if straight, want := part(r, "direct"), part(m, "direct"); math.Abs(straight-want) > 1e-9*math.Max(want, *m.Lux) {
+			if straight, want := part(r, "direct"), part(m, "direct"); !(math.Abs(straight-want) <= 1e-9*math.Max(want, *m.Lux)) {
 				t.Errorf("%s: %v lx come straight, and to a meter %v", name, straight, want)
 			}
 			if off := math.Abs(*r.Lux - *m.Lux); off > 3*math.Hypot(statedError(r), statedError(m)) {
@@ -134,7 +134,7 @@ func TestAMarkReadsAsItsPlace(t *testing.T) {
 			}
 			n++
 			want := there.Readings.Named("ada." + plane)
-			if math.Abs(*r.Lux-*want.Lux) > 1e-9*math.Max(1, *want.Lux) || r.At != want.At || r.Facing != want.Facing {
+			if !(math.Abs(*r.Lux-*want.Lux) <= 1e-9*math.Max(1, *want.Lux)) || r.At != want.At || r.Facing != want.Facing {
 				t.Errorf("%s, %s: %v lx, and there %v", own, plane, *r.Lux, *want.Lux)
 			}
 		}
@@ -178,7 +178,7 @@ func TestAMirroredWalk(t *testing.T) {
 	for i := range w.Points {
 		p, q := &w.Points[i], &m.Points[i]
 		for name, both := range map[string][2]*meter.Reading{"left": {&p.Left, &q.Right}, "right": {&p.Right, &q.Left}, "dome": {&p.Domes[0], &q.Domes[0]}} {
-			if a, b := *both[0].Lux, *both[1].Lux; math.Abs(a-b) > 1e-9+statedError(both[0])+statedError(both[1]) {
+			if a, b := *both[0].Lux, *both[1].Lux; !(math.Abs(a-b) <= 1e-9+statedError(both[0])+statedError(both[1])) {
 				t.Errorf("%s at %.1f m: %v lx, mirrored %v", name, p.Along, a, b)
 			}
 		}
@@ -197,7 +197,7 @@ func TestNobodyIsToldToStandInASofa(t *testing.T) {
 	needed := x.Stop.N * x.Stop.N * x.Constant / float64(x.ISO) / x.Seconds
 	w, _ := walkOf(t, fmt.Sprintf(scene, needed*4*4)) // 4 m from the lamp, in the sofa, the light is right but for what that sends back
 	c := &w.Courses[0]
-	if w.Points[4].In != "couch" || math.Abs(*c.Over[4]) > 0.05 {
+	if w.Points[4].In != "couch" || !(math.Abs(*c.Over[4]) <= 0.05) {
 		t.Fatalf("the middle of the walk is in %q, %v stops over", w.Points[4].In, *c.Over[4])
 	}
 	if best := w.Points[*c.Best]; best.In != "" || best.Along != 2.5 && best.Along != 1.5 {

@@ -49,11 +49,11 @@ func TestFluxThroughClothRoundALamp(t *testing.T) {
 		}
 		return lumens
 	}
-	if got := flux(""); math.Abs(got/1000-1) > 1e-3 {
+	if got := flux(""); !(math.Abs(got/1000-1) <= 1e-3) {
 		t.Errorf("the bulb sends out %.1f lm of 1000", got)
 	}
 	// Half a diffusion loses 3/4 of a stop and throws 0.30 back: that falls on the cloth once more.
-	if got, want := flux(", diffusion: half-diffusion"), 1000*math.Exp2(-0.75)/(1-0.30); math.Abs(got/want-1) > 0.03 {
+	if got, want := flux(", diffusion: half-diffusion"), 1000*math.Exp2(-0.75)/(1-0.30); !(math.Abs(got/want-1) <= 0.03) {
 		t.Errorf("%.1f lm come out of the cloth, and should %.1f", got, want)
 	}
 }

@@ -83,7 +83,7 @@ func TestPhasesAreBalanced(t *testing.T) {
 		now := supply.Of(s)
 		after := now.Of("box")
 		for p := range left {
-			if math.Abs(left[p]-after.Flow.Amps[p]) > 1e-9 {
+			if !(math.Abs(left[p]-after.Flow.Amps[p]) <= 1e-9) {
 				t.Fatalf("scene %d: after the moves the phases carry %v, said are %v", n, after.Flow.Amps, left)
 			}
 		}

@@ -138,7 +138,7 @@ func TestRandomTrees(t *testing.T) {
 		for i := range all.Loads {
 			l := &all.Loads[i]
 			for p, amps := range want[l.Circuit.Name] {
-				if math.Abs(l.Flow.Amps[p]-amps) > 1e-9 {
+				if !(math.Abs(l.Flow.Amps[p]-amps) <= 1e-9) {
 					t.Fatalf("%s carries %g A on phase %d, want %g in\n%s", l.Circuit.Name, l.Flow.Amps[p], p, amps, b.String())
 				}
 			}

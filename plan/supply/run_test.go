@@ -21,13 +21,13 @@ lights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, m
 	if run == nil {
 		t.Fatal("no cable")
 	}
-	if want := 1.1*4.5 + 2; math.Abs(run.Length-want) > 1e-6 {
+	if want := 1.1*4.5 + 2; !(math.Abs(run.Length-want) <= 1e-6) {
 		t.Errorf("straight through the door it is %g m long, want %g", run.Length, want)
 	}
 	if !slices.Equal(run.Through, []string{"d"}) || run.Section != 1.5 {
 		t.Errorf("it leads through %v, of %g mm²", run.Through, run.Section)
 	}
-	if want := 2 * run.Length * 13.3e-3 * 304.5 / 254.5 * 650 / 230 / 230; math.Abs(run.Drop-want) > 1e-9 {
+	if want := 2 * run.Length * 13.3e-3 * 304.5 / 254.5 * 650 / 230 / 230; !(math.Abs(run.Drop-want) <= 1e-9) {
 		t.Errorf("it loses %g of its volts, want %g", run.Drop, want)
 	}
 }
@@ -81,7 +81,7 @@ circuits: {ring: {breaker: 16, at: [1, 2]}, back: {breaker: 16, at: [8, 2]}}
 lights: {k: {unit: fresnel-tungsten-650, at: [8, 2], height: 0.3, aim: up, mount: floor, circuit: ring}, l: {unit: fresnel-tungsten-650, at: [1, 2], height: 0.3, aim: up, mount: floor, circuit: back}}
 `)
 		for _, load := range supply.Of(s).Loads {
-			if run := load.Draws[0].Run; run == nil || math.Abs(run.Length-1.1*7-step-0.3) > 1e-6 || !slices.Equal(run.Through, []string{"g"}) {
+			if run := load.Draws[0].Run; run == nil || !(math.Abs(run.Length-1.1*7-step-0.3) <= 1e-6) || !slices.Equal(run.Through, []string{"g"}) {
 				t.Errorf("with %s the cable of %s is %+v, want 7 m of way through the gap and a step of %g m", hall, load.Circuit.Name, run, step)
 			}
 		}
@@ -107,7 +107,7 @@ lights: {k: {unit: fresnel-tungsten-650, aim: down, circuit: ring, %s}}
 		{"at: {top: desk}, height: 1.15", 1.1*1 + 1.15, nil},
 	} {
 		run := supply.Of(resolved(t, fmt.Sprintf(house, c.where))).Loads[0].Draws[0].Run
-		if run == nil || math.Abs(run.Length-c.want) > 1e-6 || !slices.Equal(run.Through, c.through) || run.Over != nil {
+		if run == nil || !(math.Abs(run.Length-c.want) <= 1e-6) || !slices.Equal(run.Through, c.through) || run.Over != nil {
 			t.Errorf("%s: %+v, want %g m through %v", c.where, run, c.want, c.through)
 		}
 	}

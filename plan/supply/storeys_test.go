@@ -54,10 +54,10 @@ func TestCableBetweenFloors(t *testing.T) {
 			long += r2.Norm(r2.Sub(path[i], path[i-1]))
 		}
 		want := 1.1*long + c.rise + s.Lights[0].Height
-		if math.Abs(run.Length-want) > 1e-6 || run.Climb != c.climb || strings.Join(run.Stairs, " ") != c.stairs {
+		if !(math.Abs(run.Length-want) <= 1e-6) || run.Climb != c.climb || strings.Join(run.Stairs, " ") != c.stairs {
 			t.Errorf("%s: %g m over %v with %g m between floors, want %g m\n%v", c.what, run.Length, run.Stairs, run.Climb, want, run.Way)
 		}
-		if n := len(run.Way); math.Abs(run.Way[0].Z-s.Circuits[0].Floor) > 1e-9 || math.Abs(run.Way[n-1].Z-s.Lights[0].Base) > 1e-9 {
+		if n := len(run.Way); !(math.Abs(run.Way[0].Z-s.Circuits[0].Floor) <= 1e-9) || !(math.Abs(run.Way[n-1].Z-s.Lights[0].Base) <= 1e-9) {
 			t.Errorf("%s: in space it goes from %v to %v", c.what, run.Way[0], run.Way[n-1])
 		}
 	}

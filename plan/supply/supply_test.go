@@ -188,7 +188,7 @@ func TestReliefOfACrowd(t *testing.T) {
 		if c.want > 0 {
 			least = (300*float64(c.want) + step*math.Ceil((c.over-300*float64(c.want))/step-1e-9)) / 230
 		}
-		if len(moves) != c.want || math.Abs(sum-least) > 1e-6 {
+		if len(moves) != c.want || !(math.Abs(sum-least) <= 1e-6) {
 			t.Errorf("%.0f W over: %d lamps of %.4f A go, want %d of %.4f A", c.over, len(moves), sum, c.want, least)
 		}
 	}

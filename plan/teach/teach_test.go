@@ -281,7 +281,7 @@ func TestUnwrittenRoles(t *testing.T) {
 func TestNoRoomBehindTheKey(t *testing.T) {
 	l := lesson(t, `{scrimshaw: 1, rooms: {den: {size: [4, 4], height: 2.6}}, people: {ada: {at: [2, 2], faces: 180}}, cameras: {A: {at: [2, 0.3], height: 1.6, lens: 50 mm}},
 		lights: {key: {output: {candela: 1000, beam: 60}, at: [2, 0.2], height: 1.6, aim: ada}}}`)
-	if f := figure(t, l, "room"); math.Abs(f.Value-0.2) > 1e-6 || !strings.Contains(sentence(l, "distance"), "key cannot go 0.50 m back: den.bottom is 0.20 m behind it.") {
+	if f := figure(t, l, "room"); !(math.Abs(f.Value-0.2) <= 1e-6) || !strings.Contains(sentence(l, "distance"), "key cannot go 0.50 m back: den.bottom is 0.20 m behind it.") {
 		t.Errorf("it says %s", sentence(l, "distance"))
 	}
 }
@@ -303,7 +303,7 @@ func TestMovedInARoom(t *testing.T) {
 		far := 0.5 / math.Hypot(x, y)
 		moved := lesson(t, scene(fmt.Sprintf("[%.9f, %.9f]", 1.8+far*x, 0.9+far*y)))
 		want := math.Log2(l.Lights[0].Key / moved.Lights[0].Key)
-		if got := figure(t, l, "lost"); math.Abs(got.Value-want) > 0.02 || !strings.HasSuffix(sentence(l, "distance"), "stops.") {
+		if got := figure(t, l, "lost"); !(math.Abs(got.Value-want) <= 0.02) || !strings.HasSuffix(sentence(l, "distance"), "stops.") {
 			t.Errorf("of %s it is %.4f stops, and the scene with it moved reads %.4f", lamp, got.Value, want)
 		}
 		near(t, "how far it is then", figure(t, l, "farther").Value, moved.Lights[0].Distance, 1e-4)
@@ -394,7 +394,7 @@ func TestSeenFromTheEndOfATrack(t *testing.T) {
 	}
 	holdsFigures(t, "the end of a track", l)
 	// The turn by hand: the lens is 1.5 m to the right of her and 1 m before her, the lamp 2 m before her.
-	if got, want := math.Abs(l.Role(term.Key).Turn), math.Atan2(1.5, 1)*180/math.Pi; math.Abs(got-want) > 5 {
+	if got, want := math.Abs(l.Role(term.Key).Turn), math.Atan2(1.5, 1)*180/math.Pi; !(math.Abs(got-want) <= 5) {
 		t.Errorf("the key stands %g° off the line to the end of the track, want some %g°", got, want)
 	}
 	for _, camera := range []string{"A", "A.end"} {
@@ -407,7 +407,7 @@ func TestSeenFromTheEndOfATrack(t *testing.T) {
 // Lengths are in the units of the scene, and a step back is two feet.
 func TestFeet(t *testing.T) {
 	l := lesson(t, `{scrimshaw: 1, units: ft, people: {ada: {at: [0, 0], faces: 0}}, lights: {key: {output: {candela: 1000, shape: uniform}, at: [4, 6], height: 6}}}`)
-	if f := figure(t, l, "back"); f.Words != `2'0"` || math.Abs(f.Value-0.6096) > 1e-9 {
+	if f := figure(t, l, "back"); f.Words != `2'0"` || !(math.Abs(f.Value-0.6096) <= 1e-9) {
 		t.Errorf("it is moved %+v", f)
 	}
 	if words := said(l); !strings.Contains(words, " fc on the key side") || strings.Contains(words, " m ") || strings.Contains(words, " lx") {

@@ -117,7 +117,7 @@ func again(t *testing.T, printed string, parse func(string) (float64, error), v,
 	if err != nil {
 		t.Fatalf("%g was printed as %q, which does not read: %v", v, printed, err)
 	}
-	if math.Abs(got-v) > slack*(1+1e-9) {
+	if !(math.Abs(got-v) <= slack*(1+1e-9)) {
 		t.Fatalf("%g was printed as %q, which reads as %g", v, printed, got)
 	}
 }

@@ -11,7 +11,7 @@ import (
 // near fails unless got is want to a relative 1e-12.
 func near(t *testing.T, what string, got, want float64) {
 	t.Helper()
-	if math.Abs(got-want) > 1e-12*math.Max(1, math.Abs(want)) {
+	if !(math.Abs(got-want) <= 1e-12*math.Max(1, math.Abs(want))) {
 		t.Errorf("%s = %.15g, want %.15g", what, got, want)
 	}
 }

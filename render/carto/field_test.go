@@ -81,7 +81,7 @@ func TestDenoiseKeepsEdges(t *testing.T) {
 	g := sampled(21, 21, 0.1, step)
 	calm := Denoise(g, 0.05)
 	for n := range g.Value {
-		if calm.Value[n] != g.Value[n] && math.Abs(float64(calm.Value[n]/g.Value[n])-1) > 1e-6 {
+		if calm.Value[n] != g.Value[n] && !(math.Abs(float64(calm.Value[n]/g.Value[n])-1) <= 1e-6) {
 			t.Fatalf("beside the edge %g became %g", g.Value[n], calm.Value[n])
 		}
 	}
@@ -158,7 +158,7 @@ func TestDenoiseHasNoSides(t *testing.T) {
 		}
 	}
 	for n, v := range Denoise(g, 0.2).Value {
-		if !g.masked(n) && math.Abs(float64(v)-7) > 1e-5 {
+		if !g.masked(n) && !(math.Abs(float64(v)-7) <= 1e-5) {
 			t.Errorf("an even field of 7 became %g at point %d", v, n)
 		}
 	}
@@ -204,7 +204,7 @@ func TestExtrapolateOnwards(t *testing.T) {
 	if again := Extrapolate(g, 0); again.Masked(0, 1) || !again.Masked(1, 1) {
 		t.Error("growing by nothing changed what has data")
 	}
-	if far := Extrapolate(row(8), nx); far.Value[3*nx-1] != 8 && math.Abs(float64(far.Value[3*nx-1])-8) > 1e-4 || far.Masked(nx-1, 2) {
+	if far := Extrapolate(row(8), nx); far.Value[3*nx-1] != 8 && !(math.Abs(float64(far.Value[3*nx-1])-8) <= 1e-4) || far.Masked(nx-1, 2) {
 		t.Errorf("8 carried to the far end is %g", far.Value[3*nx-1])
 	}
 }

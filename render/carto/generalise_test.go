@@ -55,7 +55,7 @@ func TestWhatSmoothingLeaves(t *testing.T) {
 				t.Errorf("point %d moved by %g, bound %g", i, moved, bound)
 			}
 		}
-		if far := r2.Norm(r2.Sub(l.Points[15], zigzag.Points[15])); bound == 0.1 && math.Abs(far-bound) > 1e-9 || bound == 100 && math.Abs(far-0.5) > 0.05 {
+		if far := r2.Norm(r2.Sub(l.Points[15], zigzag.Points[15])); bound == 0.1 && !(math.Abs(far-bound) <= 1e-9) || bound == 100 && !(math.Abs(far-0.5) <= 0.05) {
 			t.Errorf("in the middle of a zigzag a point moved by %g, bound %g", far, bound)
 		}
 	}
@@ -171,7 +171,7 @@ func TestTheNib(t *testing.T) {
 			for i := 1; i < len(got); i++ {
 				d = math.Min(d, scale*Distance(p, got[i-1], got[i]))
 			}
-			if cut := math.Min(c.in, c.on) >= 5; d > 0.04+1e-9 || cut && math.Abs(d-0.04) > 1e-9 {
+			if cut := math.Min(c.in, c.on) >= 5; d > 0.04+1e-9 || cut && !(math.Abs(d-0.04) <= 1e-9) {
 				t.Errorf("turn %g between %g and %g mm: the curve passes %.4f mm from the corner, want 0.04", c.turn, c.in, c.on, d)
 			}
 			for i := 2; i < len(got); i++ {

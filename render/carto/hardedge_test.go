@@ -89,7 +89,7 @@ func TestTheEdgeBesideAChord(t *testing.T) {
 			return 3
 		})
 		x, bent := f.offChord(p, q, 0)
-		if bent != c.bent || bent && (math.Abs(x.Y-c.edge) > 0.001 || math.Abs(x.X-1) > 1e-9) {
+		if bent != c.bent || bent && (!(math.Abs(x.Y-c.edge) <= 0.001) || !(math.Abs(x.X-1) <= 1e-9)) {
 			t.Errorf("an edge at %g: bent %v at %v", c.edge, bent, x)
 		}
 		if on := f.onEdge(p, q, 0); on != (math.Abs(c.edge-1) < 0.001) {

@@ -61,7 +61,7 @@ func TestWidthsAddUp(t *testing.T) {
 	for _, r := range s {
 		sum += f.Width(string(r), 2.5, false)
 	}
-	if got := f.Width(s, 2.5, false); math.Abs(got-sum) > 1e-12 {
+	if got := f.Width(s, 2.5, false); !(math.Abs(got-sum) <= 1e-12) {
 		t.Errorf("width %v, sum of runes %v", got, sum)
 	}
 	if f.Width("a\x00\u200b\u202eb", 1, false) != f.Width("ab", 1, false) {
@@ -78,7 +78,7 @@ func TestMetrics(t *testing.T) {
 	for _, c := range []struct{ got, want float64 }{
 		{f.Ascent(2048), 1854}, {f.Descent(2048), 434}, {f.CapHeight(2048), 1409},
 	} {
-		if math.Abs(c.got-c.want) > 1e-9 {
+		if !(math.Abs(c.got-c.want) <= 1e-9) {
 			t.Errorf("got %v, want %v", c.got, c.want)
 		}
 	}

@@ -78,7 +78,7 @@ lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, cir
 			if key == "ampsLeft" {
 				got = -got
 			}
-			if supply.RoundedUp(got) != supply.RoundedUp(want) || math.Abs(got-want) > 0.01 {
+			if supply.RoundedUp(got) != supply.RoundedUp(want) || !(math.Abs(got-want) <= 0.01) {
 				t.Errorf("%d W: %s is %g in the table and %g on the plan", 3*watts, key, got, want)
 			}
 		}
@@ -99,7 +99,7 @@ lights: {a: {unit: led-point-300-bicolour, at: [0, 0], height: 2, aim: down, cir
 			load = &supply.Of(s).Loads[0]
 		})
 		got := *d.Circuits.Rows[0][d.Circuits.At("hours")].Number
-		if said, want := unit.FormatHours(math.Round(60*got)/60), unit.FormatHours(load.Hours()); said != want || math.Abs(got-load.Hours()) > 1.0/60 {
+		if said, want := unit.FormatHours(math.Round(60*got)/60), unit.FormatHours(load.Hours()); said != want || !(math.Abs(got-load.Hours()) <= 1.0/60) {
 			t.Errorf("%d Wh: %g h read %s, and the plan says %s", energy, got, said, want)
 		}
 	}
@@ -292,10 +292,10 @@ lights: {a: {unit: fresnel-tungsten-2000, at: [1, 1], height: 2, aim: down, coun
 	row := d.Consumables.Rows[0]
 	of := func(key string) float64 { return *row[d.Consumables.At(key)].Number }
 	// The window of 2.2 x 1.2 m is one length of 1.22 m, and there are two rows of two of 0.45 m.
-	if want := 2.2 + 2*0.45; math.Abs(of("metres")-want) > 1e-9 || of("pieces") != 4 || of("count") != 1 {
+	if want := 2.2 + 2*0.45; !(math.Abs(of("metres")-want) <= 1e-9) || of("pieces") != 4 || of("count") != 1 {
 		t.Errorf("%v m, want %v, in %v pieces: %v", of("metres"), want, of("pieces"), row)
 	}
-	if area := 2.2*1.2 + 3*0.45*0.45; math.Abs(of("squareMetres")-math.Round(1000*area)/1000) > 1e-9 || of("wastePercent") != math.Round(100*(1-area/(1.22*3.1))) {
+	if area := 2.2*1.2 + 3*0.45*0.45; !(math.Abs(of("squareMetres")-math.Round(1000*area)/1000) <= 1e-9) || of("wastePercent") != math.Round(100*(1-area/(1.22*3.1))) {
 		t.Errorf("%v m², %v %% waste", of("squareMetres"), of("wastePercent"))
 	}
 }

@@ -132,7 +132,7 @@ func TestTextIsAsLongAsMeasured(t *testing.T) {
 		if _, err := fmt.Sscan(b[1]+" "+b[2], &x0, &x1); err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(x0/points-from) > 0.01 || math.Abs(x1/points-from-width) > 0.01 {
+		if !(math.Abs(x0/points-from) <= 0.01) || !(math.Abs(x1/points-from-width) <= 0.01) {
 			t.Errorf("align %d: from %.3f to %.3f mm, want %.3f to %.3f", align, x0/points, x1/points, from, from+width)
 		}
 	}

@@ -209,7 +209,7 @@ func TestAreasAreExact(t *testing.T) {
 		}, math.Pi * 9 / 4},
 	} {
 		got := inked(drawn(t, c.draw)) / 100
-		if math.Abs(got-c.want) > 0.003*c.want+0.01 {
+		if !(math.Abs(got-c.want) <= 0.003*c.want+0.01) {
 			t.Errorf("%s: %.4f mm² are black, want %.4f", name, got, c.want)
 		}
 	}
@@ -238,7 +238,7 @@ func TestCoverIsTheShareOfAPixel(t *testing.T) {
 						hits++
 					}
 				}
-				if want := float64(hits) / (n * n); math.Abs(got[y][x]-want) > 0.03 {
+				if want := float64(hits) / (n * n); !(math.Abs(got[y][x]-want) <= 0.03) {
 					t.Fatalf("pixel %d %d of %v %v %v: %v, counted %v", x, y, a, b, c, got[y][x], want)
 				}
 			}
@@ -261,7 +261,7 @@ func TestLettersAreTheirOutlines(t *testing.T) {
 			want -= r2.Cross(p, run.Points[(i+1)%len(run.Points)]) / 2
 		}
 	}
-	if want < 1 || math.Abs(got-want) > 0.01*want {
+	if want < 1 || !(math.Abs(got-want) <= 0.01*want) {
 		t.Errorf("%.3f mm² are black, the outline has %.3f", got, want)
 	}
 }

@@ -110,11 +110,11 @@ func TestCurveIsToScale(t *testing.T) {
 	}
 	middle, radius := r2.Scale(0.5, r2.Add(low, high)), (high.Y-low.Y)/2
 	for _, s := range curve.Path {
-		if d := r2.Norm(r2.Sub(s.P[0], middle)); math.Abs(d-radius) > 0.02 {
+		if d := r2.Norm(r2.Sub(s.P[0], middle)); !(math.Abs(d-radius) <= 0.02) {
 			t.Fatalf("%v lies %.3f mm from the middle of a circle of %.3f", s.P[0], d, radius)
 		}
 	}
-	if got := 2 * radius / 58; math.Abs(got-1) > 1e-6 {
+	if got := 2 * radius / 58; !(math.Abs(got-1) <= 1e-6) {
 		t.Errorf("1000 cd reach %.4f of the ring of 1000 cd", got)
 	}
 }

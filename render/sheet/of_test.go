@@ -71,7 +71,7 @@ func TestFacesOfEveryFloor(t *testing.T) {
 		t.Fatal(err)
 	}
 	in := Of(lit, Options{Field: string(term.FaceMap)})
-	if len(in.Floors) != 1 || math.Abs(*in.Floors[0].Level-1.6) > 1e-9 || math.Abs(in.Floors[0].Over-1.2) > 1e-9 {
+	if len(in.Floors) != 1 || !(math.Abs(*in.Floors[0].Level-1.6) <= 1e-9) || !(math.Abs(in.Floors[0].Over-1.2) <= 1e-9) {
 		t.Fatalf("the other floors are %+v, want the loft's at 1.6 m", in.Floors)
 	}
 	const elsewhere = "on other floors at 1.20 m"

@@ -70,7 +70,7 @@ func TestRoomsAskewAreSizedAlongTheirWalls(t *testing.T) {
 			t.Errorf("a side is %q, want 3.61 m", it.Text.S)
 		}
 		askew := math.Abs(math.Mod(it.Text.Angle+720, 90))
-		if want := math.Atan2(2, 3) * 180 / math.Pi; math.Abs(askew-want) > 0.1 && math.Abs(askew-(90-want)) > 0.1 {
+		if want := math.Atan2(2, 3) * 180 / math.Pi; !(math.Abs(askew-want) <= 0.1) && !(math.Abs(askew-(90-want)) <= 0.1) {
 			t.Errorf("it is lettered at %.1f°", it.Text.Angle)
 		}
 	}

@@ -29,7 +29,7 @@ func TestPlanIsTrue(t *testing.T) {
 			walls.Join(ink.Path(it.Path).Bounds())
 		}
 	}
-	if w, h := box.Width(walls.Box), box.Height(walls.Box); math.Abs(w-4.6*20) > 0.01 || math.Abs(h-4.0*20) > 0.01 {
+	if w, h := box.Width(walls.Box), box.Height(walls.Box); !(math.Abs(w-4.6*20) <= 0.01) || !(math.Abs(h-4.0*20) <= 0.01) {
 		t.Errorf("the room is %.3f by %.3f mm on paper, want 92 by 80", w, h)
 	}
 }
@@ -285,7 +285,7 @@ func TestPapersAndScales(t *testing.T) {
 			in := fixture.Example()
 			c.change(&in)
 			page := compose(t, in, c.o).Pages[0]
-			if math.Abs(page.Width-c.size.X) > 1e-9 || math.Abs(page.Height-c.size.Y) > 1e-9 {
+			if !(math.Abs(page.Width-c.size.X) <= 1e-9) || !(math.Abs(page.Height-c.size.Y) <= 1e-9) {
 				t.Errorf("the page is %v by %v, want %v", page.Width, page.Height, c.size)
 			}
 			if !has(&page, c.words) {

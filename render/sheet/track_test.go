@@ -57,12 +57,12 @@ func TestTracksOnThePlan(t *testing.T) {
 			switch {
 			case long > 1: // along it
 				rails++
-				if math.Abs(math.Abs(off)-plan.RailGauge/2*v.Scale) > 0.01 || math.Abs(long-track.Length()*v.Scale) > 0.01 {
+				if !(math.Abs(math.Abs(off)-plan.RailGauge/2*v.Scale) <= 0.01) || !(math.Abs(long-track.Length()*v.Scale) <= 0.01) {
 					t.Errorf("a rail lies %.3f mm off, %.2f mm long", off, long)
 				}
 			default:
 				at := r2.Dot(r2.Sub(line[0], a), way) / v.Scale
-				if sleepers++; math.Abs(at-math.Round(at)) > 1e-3 {
+				if sleepers++; !(math.Abs(at-math.Round(at)) <= 1e-3) {
 					t.Errorf("a sleeper lies %.3f m along", at)
 				}
 			}

@@ -50,7 +50,7 @@ func TestLightnessIsEvenWithinAStop(t *testing.T) {
 			low, high := math.Floor(stop), math.Floor(stop)+1
 			dark, light := lightness(s.of(10*math.Exp2(low-0.5))), lightness(s.of(10*math.Exp2(high-0.5)))
 			want := dark + (light-dark)*(stop-low)
-			if got := lightness(s.of(10 * math.Exp2(stop-0.5))); math.Abs(got-want) > 0.7 {
+			if got := lightness(s.of(10 * math.Exp2(stop-0.5))); !(math.Abs(got-want) <= 0.7) {
 				t.Errorf("%s: %.3f stops up the lightness is %.2f, want %.2f", ramp.Name, stop, got, want)
 			}
 		}
@@ -61,7 +61,7 @@ func TestLightnessIsEvenWithinAStop(t *testing.T) {
 func TestATintBelongsToItsLight(t *testing.T) {
 	all, some := NewScale(doubling(8), carto.Day()), NewScale(doubling(8)[2:5], carto.Day())
 	for _, lux := range []float64{30, 45, 60, 99, 140} {
-		if a, b := all.of(lux), some.of(lux); math.Abs(lightness(a)-lightness(b)) > 0.5 {
+		if a, b := all.of(lux), some.of(lux); !(math.Abs(lightness(a)-lightness(b)) <= 0.5) {
 			t.Errorf("%v lx are %v among eight levels and %v among three", lux, a, b)
 		}
 	}
@@ -124,7 +124,7 @@ func TestEveryPixelIsTheLightThere(t *testing.T) {
 	for j := range 40 {
 		for i := range 40 {
 			p := r2.Vec{X: (float64(i) + 0.5) / 40, Y: (float64(j) + 0.5) / 40}
-			if got, want := lightness(pixel(&m, paper, p)), lightness(s.of(lux(p))); math.Abs(got-want) > 0.8 {
+			if got, want := lightness(pixel(&m, paper, p)), lightness(s.of(lux(p))); !(math.Abs(got-want) <= 0.8) {
 				t.Errorf("at %v the lightness is %.2f, want %.2f", p, got, want)
 			}
 		}
@@ -149,7 +149,7 @@ func TestAnEdgeOfShadowStaysSharp(t *testing.T) {
 		edge := r2.Add(r2.Scale(0.6, across), r2.Scale(float64(i-4)/20, along))
 		for _, side := range []float64{-0.006, 0.006} {
 			p := r2.Add(edge, r2.Scale(side, across))
-			if got, want := pixel(&m, paper, p), s.of(lux(p)); math.Abs(lightness(got)-lightness(want)) > 0.8 {
+			if got, want := pixel(&m, paper, p), s.of(lux(p)); !(math.Abs(lightness(got)-lightness(want)) <= 0.8) {
 				t.Errorf("%.0f mm from the edge the tint is %v, want %v", side*1000, got, want)
 			}
 		}
@@ -222,7 +222,7 @@ func TestTheKeyHasTheBandsInTheirMiddles(t *testing.T) {
 	key := s.Key(r2.Box{Max: r2.Vec{X: 70, Y: 4}}, 0, len(s.levels)+1)
 	for i, want := range carto.Day().Bands(doubling(6)) {
 		n := 3 * (32*i + 16)
-		if got := (ink.Colour{R: key.RGB[n], G: key.RGB[n+1], B: key.RGB[n+2]}); math.Abs(lightness(got)-lightness(want)) > 0.5 {
+		if got := (ink.Colour{R: key.RGB[n], G: key.RGB[n+1], B: key.RGB[n+2]}); !(math.Abs(lightness(got)-lightness(want)) <= 0.5) {
 			t.Errorf("band %d is %v in the key, want %v", i, got, want)
 		}
 	}

@@ -36,7 +36,7 @@ func TestShapesHaveTheAreaOfTheirFormula(t *testing.T) {
 		"sharp rect": {RoundRect(r2.Vec{}, r2.Vec{X: 6, Y: 4}, 0), 24},
 		"arrow head": {ArrowHead(at, 33, 3), 1.5},
 	} {
-		if got := area(c.path, 1e-5); math.Abs(got-c.want) > 3e-4*c.want {
+		if got := area(c.path, 1e-5); !(math.Abs(got-c.want) <= 3e-4*c.want) {
 			t.Errorf("%s: area %v, want %v", name, got, c.want)
 		}
 	}
@@ -48,7 +48,7 @@ func TestArcsStayOnTheirCircle(t *testing.T) {
 		p := Arc(centre, 7, c[0], c[1])
 		points := p.Points(1e-4)
 		for _, q := range points {
-			if r := r2.Norm(r2.Sub(q, centre)); math.Abs(r-7) > 7*3e-4 {
+			if r := r2.Norm(r2.Sub(q, centre)); !(math.Abs(r-7) <= 7*3e-4) {
 				t.Errorf("arc %v: %v is %v from the centre", c, q, r)
 			}
 		}
@@ -74,7 +74,7 @@ func TestFramesTurnClockwise(t *testing.T) {
 		t.Errorf("in a frame in a frame: %v, want %v", got, want)
 	}
 	for b := 0.0; b < 360; b += 15 {
-		if got := Bearing(r2.Vec{X: 1, Y: 1}, r2.Add(r2.Vec{X: 1, Y: 1}, Direction(b))); math.Abs(got-b) > 1e-9 {
+		if got := Bearing(r2.Vec{X: 1, Y: 1}, r2.Add(r2.Vec{X: 1, Y: 1}, Direction(b))); !(math.Abs(got-b) <= 1e-9) {
 			t.Errorf("bearing of direction %v is %v", b, got)
 		}
 	}
@@ -160,7 +160,7 @@ func TestClippingConvexByConvexIsSymmetric(t *testing.T) {
 		a := convexAbout(rnd, r2.Vec{})
 		b := convexAbout(rnd, r2.Vec{X: 4 * rnd.Float64(), Y: 4 * rnd.Float64()})
 		ab, ba := ClipPolygon(a, b), ClipPolygon(b, a)
-		if math.Abs(signedArea(ab)-signedArea(ba)) > 1e-9 {
+		if !(math.Abs(signedArea(ab)-signedArea(ba)) <= 1e-9) {
 			t.Fatalf("area of a in b %v, of b in a %v", signedArea(ab), signedArea(ba))
 		}
 		if whole := signedArea(a); signedArea(ab) > whole+1e-9 || signedArea(ab) < -1e-9 {
@@ -168,10 +168,10 @@ func TestClippingConvexByConvexIsSymmetric(t *testing.T) {
 		}
 		reversed := slices.Clone(b)
 		slices.Reverse(reversed)
-		if math.Abs(signedArea(ClipPolygon(a, reversed))-signedArea(ab)) > 1e-9 {
+		if !(math.Abs(signedArea(ClipPolygon(a, reversed))-signedArea(ab)) <= 1e-9) {
 			t.Fatal("the direction of the clip matters")
 		}
-		if again := ClipPolygon(ab, b); math.Abs(signedArea(again)-signedArea(ab)) > 1e-9 {
+		if again := ClipPolygon(ab, b); !(math.Abs(signedArea(again)-signedArea(ab)) <= 1e-9) {
 			t.Fatal("clipping twice differs from clipping once")
 		}
 	}
@@ -200,7 +200,7 @@ func TestClippedLinesAreThePartsInside(t *testing.T) {
 				}
 			}
 		}
-		if math.Abs(inside-sampled) > 0.03 {
+		if !(math.Abs(inside-sampled) <= 0.03) {
 			t.Fatalf("length inside %v, sampled %v (%v in %v)", inside, sampled, line, clip)
 		}
 	}
@@ -221,7 +221,7 @@ func TestHatchCoversTheArea(t *testing.T) {
 		for _, l := range Hatch(rings, 0.01, bearing) {
 			total += r2.Norm(r2.Sub(l[1], l[0])) * 0.01
 		}
-		if math.Abs(total-want) > 0.2 {
+		if !(math.Abs(total-want) <= 0.2) {
 			t.Errorf("bearing %v: lines by spacing give %v, area is %v", bearing, total, want)
 		}
 	}

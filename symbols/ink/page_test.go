@@ -149,7 +149,7 @@ func TestArrowsEndAtTheirTips(t *testing.T) {
 		t.Fatalf("%d items", len(page.Items))
 	}
 	heads := Path(page.Items[1].Path).Bounds().Box
-	if heads.Min.Y != 10 || heads.Max.Y != 30 || math.Abs(heads.Max.X-heads.Min.X-2./3) > 1e-9 {
+	if heads.Min.Y != 10 || heads.Max.Y != 30 || !(math.Abs(heads.Max.X-heads.Min.X-2./3) <= 1e-9) {
 		t.Errorf("heads %v", heads)
 	}
 	if line := Path(page.Items[0].Path).Bounds().Box; line.Min.Y != 11 || line.Max.Y != 29 {

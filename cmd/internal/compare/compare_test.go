@@ -37,7 +37,7 @@ func TestImages(t *testing.T) {
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
-		if math.Abs(got.Mean-c.want.Mean) > 1e-3 || math.Abs(got.Share-c.want.Share) > 1e-6 || math.Abs(got.Apart-c.want.Apart) > 1e-3 {
+		if !(math.Abs(got.Mean-c.want.Mean) <= 1e-3) || !(math.Abs(got.Share-c.want.Share) <= 1e-6) || !(math.Abs(got.Apart-c.want.Apart) <= 1e-3) {
 			t.Errorf("%s: %v, want %v", name, got, c.want)
 		}
 	}

@@ -36,7 +36,7 @@ func find(t *testing.T, l *change.List, work term.Work, name string) *change.Lin
 func TestLinesSayHowTheyAreDone(t *testing.T) {
 	l := between(t, "people: {ada: {at: [3.6, 4]}}, furniture: {desk: {at: [5, 4.0]}}, lights: {key: {height: 2.5, gels: [1/4 CTB]}, lamp: {level: 50 %}}")
 	m, ok := find(t, l, term.Moved, "key").Move()
-	if !ok || math.Abs(m.Rise-0.3) > 1e-9 || m.Plan < 0.4 {
+	if !ok || !(math.Abs(m.Rise-0.3) <= 1e-9) || m.Plan < 0.4 {
 		t.Errorf("the key goes %+v", m)
 	}
 	if got := find(t, l, term.Moved, "key"); got.Follows != "ada" || got.HotMinutes != 10 {
@@ -171,7 +171,7 @@ func TestSumsAreThoseOfTheirLines(t *testing.T) {
 				t.Errorf("seed %d: %d lines of %d kinds, %d without a rate; the list has %d, %d", seed, sum.Lines, kinds, sum.Unrated, len(l.Lines), unrated)
 			}
 		}
-		if day := change.NewOrder(all).Sum(); day.Lines != lines || math.Abs(day.Minutes-minutes) > 1e-9 {
+		if day := change.NewOrder(all).Sum(); day.Lines != lines || !(math.Abs(day.Minutes-minutes) <= 1e-9) {
 			t.Errorf("seed %d: the day has %d lines in %v min, want %d in %v", seed, day.Lines, day.Minutes, lines, minutes)
 		}
 	}

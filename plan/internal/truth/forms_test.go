@@ -128,7 +128,7 @@ func TestClosedBox(t *testing.T) {
 		}
 		want := 1000 * c.reflect / (1 - c.reflect)
 		t.Logf("%s, %g: %.2f lm, want %.2f", c.lamp, c.reflect, sum, want)
-		if math.Abs(sum/want-1) > 0.003 {
+		if !(math.Abs(sum/want-1) <= 0.003) {
 			t.Errorf("%s, reflectance %g: %.2f lm come back, want %.2f", c.lamp, c.reflect, sum, want)
 		}
 	}

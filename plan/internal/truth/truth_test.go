@@ -66,7 +66,7 @@ meters: {fill: {flat: [2.4, 1.7, 1.5], facing: 90}, side: {flat: [1.4, 0.6, 1.4]
 	v := truth.Trace(s, meters(s), truth.Options{Error: 2.5e-3})
 	near := func(what string, got truth.Part, want float64) {
 		t.Logf("%s: %.4f ± %.4f", what, got.Y, got.YSE)
-		if math.Abs(got.Y/want-1) > 0.008 {
+		if !(math.Abs(got.Y/want-1) <= 0.008) {
 			t.Errorf("%s: %.3f ± %.3f, want %.3f", what, got.Y, got.YSE, want)
 		}
 	}

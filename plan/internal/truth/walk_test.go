@@ -72,7 +72,7 @@ func TestSpreads(t *testing.T) {
 		"cosine": photometry.Cosine{}, "uniform": photometry.Uniform{}, "line": photometry.TubeCosine{},
 	} {
 		own := spreadOf(d)
-		if got := flux(own, math.Pi); math.Abs(got-1) > 2e-3 {
+		if got := flux(own, math.Pi); !(math.Abs(got-1) <= 2e-3) {
 			t.Errorf("%s sends out %g", name, got)
 		}
 		for i := range 200 {
@@ -80,7 +80,7 @@ func TestSpreads(t *testing.T) {
 			n := p.next()
 			v := tiltedFrom(r3.Vec{Z: -1}, 1-2*n[0]*n[0], n[1])
 			got, want := own(v.X, v.Y, -v.Z), d.Candela(v)
-			if math.Abs(got-want) > 1e-5*want+1e-9 {
+			if !(math.Abs(got-want) <= 1e-5*want+1e-9) {
 				t.Errorf("%s towards %v: %g, want %g", name, v, got, want)
 			}
 		}

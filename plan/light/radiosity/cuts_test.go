@@ -51,3 +51,28 @@ func TestNothingIsLentAcrossASheet(t *testing.T) {
 		}
 	}
 }
+
+// What stands on a lattice cuts it whichever way the lattice runs: it is looked for over the side that the points look to.
+func TestLatticesAreCutOverTheirFace(t *testing.T) {
+	for name, c := range map[string]struct{ u, v r3.Vec }{
+		"counter-clockwise": {r3.Vec{X: 0.5}, r3.Vec{Y: 0.5}},
+		"clockwise":         {r3.Vec{X: 0.5}, r3.Vec{Y: -0.5}},
+	} {
+		for _, up := range []float64{1, -1} { // a sheet over the lattice, and one under it
+			tr := handmade(1, boardFace(t, r3.Vec{X: 1.3, Y: -9}, r3.Vec{Y: 18}, r3.Vec{Z: up}, 1, 1, 0.5))
+			f := &frame{Lattice: receptor.Lattice{U: c.u, V: c.v, Normal: r3.Vec{Z: 1}, NU: 4, NV: 3}}
+			f.cut(tr.mesh)
+			for j := range f.NV {
+				for i := range f.NU - 1 {
+					// The points lie at 0, 0.5, 1 and 1.5 m.
+					if got, want := set(f.cuts.u, j*f.NU+i), i == 2 && up > 0; got != want {
+						t.Errorf("%s, a sheet to %g m: cut after point %d of row %d: %v", name, up, i, j, got)
+					}
+				}
+			}
+			if f.cuts.v != nil {
+				t.Errorf("%s: rows are cut from each other: %v", name, f.cuts.v)
+			}
+		}
+	}
+}

@@ -101,3 +101,30 @@ func TestRaysThatPassNoPane(t *testing.T) {
 		t.Errorf("the rays meet %v, what is seen through panes is %+v", hits, m.seen.list)
 	}
 }
+
+// Rays of some numbers pass a cloth, and see what is behind it; those of the others end on it. What is no cloth they never pass.
+func TestRaysPassClothByTheirNumbers(t *testing.T) {
+	tr := handmade(1, boardFace(t, r3.Vec{X: -5, Y: -5, Z: 1}, r3.Vec{Y: 9}, r3.Vec{X: 9}, 1, 1, 0.5), boardFace(t, r3.Vec{X: -5, Y: -5, Z: 1}, r3.Vec{X: 9}, r3.Vec{Y: 9}, 1, 1, 0.5),
+		boardFace(t, r3.Vec{X: -5, Y: -5, Z: 2}, r3.Vec{Y: 9}, r3.Vec{X: 9}, 1, 1, 0.5))
+	tr.clothOf(0, 1, 0.5, 0.5)
+	m := tr.mesh
+	p := newDepthBuffer(m, nil)
+	v := &view{u: r3.Vec{X: 1}, v: r3.Vec{Y: 1}, nu: 1, nv: 1}
+	p.inView = facesInView(p.inView, m, p.faces, v.corners(), nil)
+	passed := 0
+	const rays = 1000
+	for p.number = range rays {
+		hits := make([]uint32, 1)
+		p.render(v, r3.Vec{Z: 1}, hits)
+		switch m.face(hits[0] / 4) {
+		case 2:
+			passed++
+		case 1:
+			t.Fatal("a ray ends on the side of a cloth that it does not come from")
+		}
+	}
+	// 0.3 of the rays pass this cloth.
+	if passed < 280 || passed > 320 {
+		t.Errorf("%d of %d rays pass the cloth", passed, rays)
+	}
+}

@@ -187,7 +187,7 @@ func TestDomesSeeFigures(t *testing.T) {
 			t.Error("a dome does not see all of it")
 		}
 	}
-	if want := 4 * math.Asin(1/5.0) / math.Pi; math.Abs(sum-want) > 1e-9 { // a square of 2 m from 2 m over it: 4 asin(1/(1 + 4))
+	if want := 4 * math.Asin(1/5.0) / math.Pi; !(math.Abs(sum-want) <= 1e-9) { // a square of 2 m from 2 m over it: 4 asin(1/(1 + 4))
 		t.Errorf("domes get %g, want %g", sum, want)
 	}
 }

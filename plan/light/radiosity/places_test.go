@@ -301,3 +301,16 @@ func TestRaysOfPlacesFindCells(t *testing.T) {
 		t.Errorf("rays gave up with %v", err)
 	}
 }
+
+// Boxes meet that are less than twice the clearance apart, along whichever side and in whichever order.
+func TestBoxesThatMeet(t *testing.T) {
+	one := box{r3.Vec{X: 1, Y: 2, Z: 3}, r3.Vec{X: 2, Y: 4, Z: 6}}
+	for gap, want := range map[float64]bool{-0.5: true, 0: true, 1.9e-5: true, 2.1e-5: false, 1: false} {
+		for axis, shift := range []r3.Vec{{X: 1 + gap}, {Y: 2 + gap}, {Z: 3 + gap}} {
+			other := box{r3.Add(one.low, shift), r3.Add(one.high, shift)}
+			if one.meets(&other) != want || other.meets(&one) != want {
+				t.Errorf("along axis %d, %g m apart, they meet: %v, %v; want %v", axis, gap, one.meets(&other), other.meets(&one), want)
+			}
+		}
+	}
+}

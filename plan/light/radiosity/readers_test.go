@@ -213,3 +213,36 @@ func TestReadingsByReceptorAndLamp(t *testing.T) {
 		t.Error("of what was not read something is given")
 	}
 }
+
+// An element that too few rays have met keeps no other from being put right, in whatever order they are taken.
+func TestElementsArePutRightEachByItself(t *testing.T) {
+	for range 16 {
+		g, p := readingOf(t, []uint32{4, 4, 4, 5, 5, 6, 6, 7, 7})
+		g.s.t.quality.Matters = 0.01
+		// At x = 0, 1 and 2 m come 10, 11 and 12 lx, and 8 on all of the element; half of that is returned.
+		if put := g.shadowCorrection(p, 0); len(put) != 1 || !(math.Abs(put[4][1]-0.5*(11-8)) <= 1e-9) {
+			t.Fatalf("put right by %v, want the first element alone by 1.5 lm/m²", put)
+		}
+	}
+}
+
+// Rays that bring a receptor nothing, and those of cells, which are lit by themselves, tell nothing of how an element is lit.
+func TestRaysThatTellNoShadow(t *testing.T) {
+	for name, c := range map[string]struct {
+		leave func(g *gatherer, p *place)
+		want  float64 // lm/m²; 0 where too few rays are left
+	}{
+		"all tell":           {func(*gatherer, *place) {}, 0.5 * (11.5 - 8)},
+		"one brings nothing": {func(g *gatherer, _ *place) { g.rays[3] = 0 }, 0.5 * (11 - 8)},
+		"one is of a cell":   {func(_ *gatherer, p *place) { p.cellOf[3] = 0 }, 0.5 * (11 - 8)},
+		"two bring nothing":  {func(g *gatherer, _ *place) { g.rays[0], g.rays[3] = 0, 0 }, 0},
+		"two are of cells":   {func(_ *gatherer, p *place) { p.cellOf[0], p.cellOf[3] = 0, 1 }, 0},
+	} {
+		g, p := readingOf(t, []uint32{4, 4, 4, 4, 8, 8})
+		p.cellOf = []int32{-1, -1, -1, -1, -1, -1}
+		c.leave(g, p)
+		if got := g.shadowCorrection(p, 0)[4][1]; !(math.Abs(got-c.want) <= 1e-9) {
+			t.Errorf("%s: put right by %g lm/m², want %g", name, got, c.want)
+		}
+	}
+}

@@ -88,3 +88,33 @@ func TestOutlinesWithACornerTwice(t *testing.T) {
 		t.Errorf("of 1.5 m² %v is on the face, cut: %v", on, cut)
 	}
 }
+
+// A ray for which something is not there goes on to what it meets behind that, and ends in the dark only where that stood on it.
+func TestRaysPastWhatIsNotThere(t *testing.T) {
+	square := []r2.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}}
+	wide := []r2.Vec{{X: -9, Y: -9}, {X: 9, Y: -9}, {X: 9, Y: 9}, {X: -9, Y: 9}}
+	skin := solid.Skin{Reflect: grey(0.5)}
+	s := &solid.Set{Prisms: []solid.Prism{{ID: 1, Base: wide, Z0: -1, Skin: skin}, {ID: 2, Base: square, Z1: 1, Skin: skin}, {ID: 3, Base: square, Z0: 3, Z1: 4, Skin: skin}}}
+	m := newMesh(s, solid.NewBVH(s), 1)
+	m.seen = filteredElements{}
+	up, down := r3.Vec{Z: 1}, r3.Vec{Z: -1}
+	for _, c := range []struct {
+		at, d r3.Vec
+		skip  []solid.ID
+		want  solid.ID // of what it ends on; 0 in the dark
+	}{
+		{r3.Vec{Z: 2}, up, nil, 3}, {r3.Vec{Z: 2}, down, nil, 2}, {r3.Vec{X: 5, Z: 2}, down, nil, 1},
+		{r3.Vec{Z: 2}, up, []solid.ID{2}, 3}, {r3.Vec{X: 5, Z: 2}, down, []solid.ID{2}, 1}, {r3.Vec{Z: 2}, down, []solid.ID{2}, 0}, {r3.Vec{Z: 2}, down, []solid.ID{3}, 2},
+	} {
+		e := newTracer(m)
+		e.own = m.boxOf(c.skip)
+		element, ok := e.trace(c.at, c.d, c.skip)
+		var got solid.ID
+		if element != black {
+			got = m.faceOf(element).id
+		}
+		if !ok || got != c.want {
+			t.Errorf("from %v along %v without %v a ray ends on %d, want %d", c.at, c.d, c.skip, got, c.want)
+		}
+	}
+}

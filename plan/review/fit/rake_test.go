@@ -33,7 +33,7 @@ func TestBeamThroughIsASolidAngle(t *testing.T) {
 	for _, turn := range []float64{0, 0.7, 2.5} {
 		l, o := raking(photometry.Uniform{}, 1.5, 1.1, turn)
 		want := (corner(1.8, 1.2, 1.5) - corner(0.4, 1.2, 1.5)) / (4 * math.Pi)
-		if got := beamThrough(l, o); math.Abs(got-want) > 0.03*want {
+		if got := beamThrough(l, o); !(math.Abs(got-want) <= 0.03*want) {
 			t.Errorf("turned by %g: %.5f, want %.5f", turn, got, want)
 		}
 	}
@@ -44,7 +44,7 @@ func TestBeamThroughOfANarrowBeam(t *testing.T) {
 	for _, c := range []struct{ aside, up, want float64 }{{0.7, 0, 0.25}, {-0.7, 0.6, 0.5}, {0, 0.6, 1}, {0.8, 0, 0}, {0, 1.3, 0}} {
 		l, o := raking(photometry.NewLobe(3, 5), 1.5, c.aside, 0.3)
 		l.Frame.At.Z += c.up
-		if got := beamThrough(l, o); math.Abs(got-c.want) > 0.02 {
+		if got := beamThrough(l, o); !(math.Abs(got-c.want) <= 0.02) {
 			t.Errorf("%g aside and %g up: %.3f, want %.2f", c.aside, c.up, got, c.want)
 		}
 	}

@@ -35,7 +35,7 @@ func TestInRing(t *testing.T) {
 func TestTurnedAndCommon(t *testing.T) {
 	g := Bounds{}
 	g.All(ink.TurnedBox(At(1, 1), At(4, 2), 90), 0)
-	if b := g.Box(); math.Abs(Width(b)-2) > 1e-12 || math.Abs(Height(b)-4) > 1e-12 {
+	if b := g.Box(); !(math.Abs(Width(b)-2) <= 1e-12) || !(math.Abs(Height(b)-4) <= 1e-12) {
 		t.Errorf("turned it is %v", b)
 	}
 	if b, ok := Intersection(Of(0, 0, 2, 2), Of(1, -1, 3, 1)); !ok || b != Of(1, 0, 2, 1) {

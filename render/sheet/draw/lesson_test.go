@@ -64,7 +64,7 @@ func TestLightsStandAtTheirAngles(t *testing.T) {
 		if r2.Norm(r2.Sub(at, r2.Add(l.centre, r2.Scale(40, want)))) > 1e-9 || broken {
 			t.Errorf("at %g° it stands at %v, broken %v", turn, at, broken)
 		}
-		if far, broken := l.stand(turn, 400); math.Abs(r2.Norm(r2.Sub(far, l.centre))-l.reach) > 1e-9 || !broken {
+		if far, broken := l.stand(turn, 400); !(math.Abs(r2.Norm(r2.Sub(far, l.centre))-l.reach) <= 1e-9) || !broken {
 			t.Errorf("at %g° and far off it stands at %v, broken %v", turn, far, broken)
 		}
 	}

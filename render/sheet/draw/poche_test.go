@@ -30,7 +30,7 @@ func TestNoLineBetweenPiecesOfAWall(t *testing.T) {
 		for _, line := range outlineOf(c.pieces) {
 			got += r2.Norm(r2.Sub(line[1], line[0]))
 		}
-		if math.Abs(got-c.want) > 0.1 {
+		if !(math.Abs(got-c.want) <= 0.1) {
 			t.Errorf("%s: %.2f mm of line, want %.2f", name, got, c.want)
 		}
 	}

@@ -31,7 +31,7 @@ func TestScaleBarIsTrue(t *testing.T) {
 			}
 			r := rulerFor(times, feet)
 			want := r.length * r.metres * 1000 / times
-			if got := box.Width(bar.Box); math.Abs(got-want) > want/1000 {
+			if got := box.Width(bar.Box); !(math.Abs(got-want) <= want/1000) {
 				t.Errorf("at 1:%v the bar is %v mm long, want %v", times, got, want)
 			}
 			if want > longest {
