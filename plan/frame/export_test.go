@@ -59,7 +59,7 @@ func InMirrors(s *plan.Setup) (all []Reflection) {
 			c := &s.Cameras[i]
 			v := newViewing(s, c.Name)
 			if g := v.glancesInto(&r, c); r.glass != nil {
-				all = append(all, g.inGlass()...)
+				all = append(append(all, g.inGlass()...), g.litInGlass(v.things(c.Name))...)
 			} else {
 				all = append(all, g.mostOf(g.looks(), v.things(c.Name))...)
 			}

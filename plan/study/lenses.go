@@ -18,7 +18,8 @@ type lenses struct {
 	setup       *plan.Setup
 	reflections []meter.Reflection
 	behind      []int        // of each reflection: its place among the points of the basis; -1 where nothing stands behind it
-	basis       *light.Basis // of what is seen through glass where a lamp shows in it; nil where that is nothing
+	glints      [][]glint    // of each reflection of what light falls on
+	basis       *light.Basis // of what is seen in glass and through it; nil where that is nothing
 	flares      []meter.Flare
 	ways        [][]light.Way // of each flare: how its light comes
 }
@@ -28,15 +29,19 @@ type lenses struct {
 func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, error) {
 	all := &lenses{setup: s}
 	var spots []light.Receptor
+	sees := beholder{setup: s, skins: sheetsOf(s)}
 	for _, r := range frame.Reflections(s) {
 		one, at := meter.Reflection{Reflection: r}, -1
-		if from := seenFrom(s, &r); r.Glass {
+		from, glints := seenFrom(s, &r), sees.glintsOf(world, &r, &spots)
+		if r.Glass && len(r.Glints) == 0 {
 			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
 				one.Surface, at = s.Names[hit.ID], len(spots)
 				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
 			}
 		}
-		all.reflections, all.behind = append(all.reflections, one), append(all.behind, at)
+		if len(r.Glints) == 0 || len(glints) > 0 {
+			all.reflections, all.behind, all.glints = append(all.reflections, one), append(all.behind, at), append(all.glints, glints)
+		}
 	}
 	all.findFlares(world)
 	if len(spots) == 0 {
@@ -101,10 +106,12 @@ func (all *lenses) read(levels light.Levels, into *meter.Set) {
 	into.Reflections, into.Flares = nil, nil
 	for i := range all.reflections {
 		r := all.reflections[i]
-		if r.Glass {
-			if !(levels[r.Name].Y() > 0) {
-				continue // it is up at another time
-			}
+		switch {
+		case len(r.Glints) > 0:
+			all.readGlints(&r, all.glints[i], levels, figures)
+		case r.Glass && !(levels[r.Name].Y() > 0):
+			continue // it is up at another time
+		case r.Glass:
 			all.readGlass(&r, all.behind[i], levels, figures)
 		}
 		into.Reflections = append(into.Reflections, r)
