@@ -42,6 +42,21 @@ func OpeningOf(l *plan.Light) (all []Body) {
 	return all
 }
 
+// LitOf is what of a thing light falls on that a camera should not see.
+func LitOf(s *plan.Setup, kind Kind, name, camera string) (all []Body) {
+	v := newViewing(s, camera)
+	g := glances{viewing: v}
+	things := v.things(camera)
+	for i := range things {
+		if t := &things[i]; t.kind == kind && t.name == name {
+			for _, p := range t.unmeant(camera, g.litPieces(t, r3.Vec{})) {
+				all = append(all, Body{p.Faces, p.Middle, p.Radius})
+			}
+		}
+	}
+	return all
+}
+
 // MirrorsOf are the corners of all flat mirrors of a name, and of panes.
 func MirrorsOf(s *plan.Setup, name string) (all [][]r3.Vec) {
 	for _, r := range reflectors(s) {

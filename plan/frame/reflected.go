@@ -40,9 +40,9 @@ type Reflection struct {
 // Own says whether it is the camera itself.
 func (r *Reflection) Own() bool { return r.Kind == Camera && r.Name == r.Camera }
 
-// opaqueFor is what hides the light of a lamp: the set and all equipment but the lamp's own cloth, and its doors.
+// opaqueFor is what hides the light of a lamp: the set, people and all equipment but the lamp's own cloth, and its doors.
 func (v *viewing) opaqueFor(l *plan.Light) *solid.Set {
-	all := solid.Set{Prisms: v.hides.Prisms}
+	all := solid.Set{Prisms: v.setup.Set.Prisms}
 	for _, sheet := range v.setup.Set.Sheets {
 		if !seenThrough(&sheet.Front) && !strings.HasPrefix(sheet.Name, l.Name+".") {
 			all.Sheets = append(all.Sheets, solid.Sheet{ID: sheet.ID, Name: sheet.Name, Corners: sheet.Corners})
