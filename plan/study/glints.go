@@ -1,15 +1,26 @@
 package study
 
 import (
+	"context"
+	"fmt"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/frame"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/pending"
 )
+
+// litGlass is what cameras see in panes of what light falls on. It has a basis of its own, a draft as that of pictures.
+type litGlass struct {
+	setup       *plan.Setup
+	reflections []frame.Reflection
+	glints      [][]glint // of each
+	basis       *light.Basis
+}
 
 // glint is a place at which glass shows what light falls on: that, and what is seen through the glass there.
 type glint struct {
@@ -21,6 +32,38 @@ type glint struct {
 type sighted struct {
 	look
 	first int
+}
+
+// glintsIn lights what panes show of what light falls on; nil where they show nothing of it.
+func glintsIn(ctx context.Context, s *plan.Setup, found []frame.Reflection, draft func() (*light.World, error)) (*litGlass, error) {
+	all := &litGlass{setup: s}
+	var world *light.World
+	var spots []light.Receptor
+	sees := beholder{setup: s, skins: sheetsOf(s)}
+	for i := range found {
+		r := &found[i]
+		if len(r.Glints) == 0 {
+			continue
+		}
+		if world == nil {
+			var err error
+			if world, err = draft(); err != nil {
+				return nil, err
+			}
+		}
+		if glints := sees.glintsOf(world, r, &spots); len(glints) > 0 {
+			all.reflections, all.glints = append(all.reflections, *r), append(all.glints, glints)
+		}
+	}
+	if len(spots) == 0 {
+		return nil, nil
+	}
+	var err error
+	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
+		return nil, fmt.Errorf("what shows in the glass of %q: %w", s.Title, err)
+	}
+	all.basis.Forget()
+	return all, nil
 }
 
 // glintsOf looks at what a pane shows of a thing, place by place, and at what is behind the glass there; the points that this takes are added to
@@ -59,23 +102,34 @@ func (s *sighted) luminance(basis *light.Basis, levels light.Levels) (sum float6
 	return sum
 }
 
-// readGlints reads how bright a thing is in glass where it stands out most against what is behind it.
-func (all *lenses) readGlints(r *meter.Reflection, glints []glint, levels light.Levels, figures *pending.Figures) {
+// read reads what panes show at some levels.
+func (all *litGlass) read(levels light.Levels, figures *pending.Figures, into *meter.Set) {
+	if all == nil {
+		return
+	}
 	given := map[string]float64{}
 	for name, level := range levels {
 		given[name] = level.Y()
 	}
-	places := []r3.Vec{seenFrom(all.setup, &r.Reflection)}
-	for i := range glints {
-		g, one := &glints[i], *r
+	for i := range all.reflections {
+		into.Reflections = append(into.Reflections, all.readOne(i, levels, given, figures))
+	}
+}
+
+// readOne reads how bright a thing is in glass where it stands out most against what is behind it.
+func (all *litGlass) readOne(i int, levels light.Levels, given map[string]float64, figures *pending.Figures) (r meter.Reflection) {
+	places := []r3.Vec{seenFrom(all.setup, &all.reflections[i])}
+	for k := range all.glints[i] {
+		g, one := &all.glints[i][k], meter.Reflection{Reflection: all.reflections[i]}
 		one.Factor, one.Surface = g.Factor, g.through.name
 		one.Luminance, one.Behind = g.Factor*g.thrown.luminance(all.basis, levels), g.through.luminance(all.basis, levels)
-		if i == 0 || standsOutMore(&one, r) {
-			*r = one
+		if k == 0 || standsOutMore(&one, &r) {
+			r = one
 		}
 		places = append(places, g.thrown.line.At, g.through.line.At)
 	}
 	r.Uncomputed = figures.At(given, places...)
+	return r
 }
 
 // standsOutMore compares one thing at two places of glass: where it is seen, and of such places where it is brightest.

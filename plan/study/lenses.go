@@ -18,36 +18,38 @@ type lenses struct {
 	setup       *plan.Setup
 	reflections []meter.Reflection
 	behind      []int        // of each reflection: its place among the points of the basis; -1 where nothing stands behind it
-	glints      [][]glint    // of each reflection of what light falls on
-	basis       *light.Basis // of what is seen in glass and through it; nil where that is nothing
+	basis       *light.Basis // of what is seen through glass where a lamp shows in it; nil where that is nothing
+	lit         *litGlass    // nil where glass shows nothing that light falls on
 	flares      []meter.Flare
 	ways        [][]light.Way // of each flare: how its light comes
 }
 
 // lensesOf looks through the cameras of a set-up. What is seen through glass is lit in a basis of its own, so that readings are the
-// same bits whether or not a lamp shows there; most scenes ask for none of it.
-func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, error) {
+// same bits whether or not a lamp shows there; most scenes ask for none of it. What light falls on is lit in a draft.
+func lensesOf(ctx context.Context, s *plan.Setup, world *light.World, draft func() (*light.World, error)) (*lenses, error) {
 	all := &lenses{setup: s}
 	var spots []light.Receptor
-	sees := beholder{setup: s, skins: sheetsOf(s)}
-	for _, r := range frame.Reflections(s) {
+	found := frame.Reflections(s)
+	for _, r := range found {
 		one, at := meter.Reflection{Reflection: r}, -1
-		from, glints := seenFrom(s, &r), sees.glintsOf(world, &r, &spots)
-		if r.Glass && len(r.Glints) == 0 {
+		if from := seenFrom(s, &r); r.Glass && len(r.Glints) == 0 {
 			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
 				one.Surface, at = s.Names[hit.ID], len(spots)
 				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
 			}
 		}
-		if len(r.Glints) == 0 || len(glints) > 0 {
-			all.reflections, all.behind, all.glints = append(all.reflections, one), append(all.behind, at), append(all.glints, glints)
+		if len(r.Glints) == 0 {
+			all.reflections, all.behind = append(all.reflections, one), append(all.behind, at)
 		}
+	}
+	var err error
+	if all.lit, err = glintsIn(ctx, s, found, draft); err != nil {
+		return nil, err
 	}
 	all.findFlares(world)
 	if len(spots) == 0 {
 		return all, nil
 	}
-	var err error
 	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
 		return nil, fmt.Errorf("what is behind the glass of %q: %w", s.Title, err)
 	}
@@ -106,16 +108,15 @@ func (all *lenses) read(levels light.Levels, into *meter.Set) {
 	into.Reflections, into.Flares = nil, nil
 	for i := range all.reflections {
 		r := all.reflections[i]
-		switch {
-		case len(r.Glints) > 0:
-			all.readGlints(&r, all.glints[i], levels, figures)
-		case r.Glass && !(levels[r.Name].Y() > 0):
-			continue // it is up at another time
-		case r.Glass:
+		if r.Glass {
+			if !(levels[r.Name].Y() > 0) {
+				continue // it is up at another time
+			}
 			all.readGlass(&r, all.behind[i], levels, figures)
 		}
 		into.Reflections = append(into.Reflections, r)
 	}
+	all.lit.read(levels, figures, into)
 	for i := range all.flares {
 		f := all.flares[i]
 		level := levels[f.Light]
