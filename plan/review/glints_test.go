@@ -40,7 +40,7 @@ func lastTold(t *testing.T, low, high float64, scene func(candela float64) strin
 	if toldInGlass(t, scene(high)) == first {
 		t.Fatalf("it is told alike at %g cd and at %g cd", low, high)
 	}
-	for high/low > 1.002 {
+	for high/low > 1.005 {
 		if middle := math.Sqrt(low * high); toldInGlass(t, scene(middle)) == first {
 			low = middle
 		} else {

@@ -94,7 +94,7 @@ func byNight(sign float64, feet bool) string {
 	n := func(v float64) string { return fmt.Sprintf("%.6f", v*scale) }
 	x := func(v float64) string { return n(sign * v) }
 	at := min(0, sign) * 4
-	return "scrimshaw: 1\n" + units + "rooms: {den: {at: [" + n(at) + ", 0], size: [" + n(4) + ", " + n(4) + "], height: " + n(2.6) + "}}\n" +
+	return "scrimshaw: 1\n" + units + "materials: {coal: {reflectance: 0}}\nrooms: {den: {at: [" + n(at) + ", 0], size: [" + n(4) + ", " + n(4) + "], height: " + n(2.6) + ", walls: coal, floor: coal, ceiling: coal}}\n" +
 		"openings: {sea: {window: den.top, width: " + n(1.6) + ", along: centre, sill: " + n(0.9) + ", head: " + n(2.1) + "}}\n" +
 		"people: {ada: {at: [" + x(2.9) + ", " + n(0.7) + "], faces: 0, eyes: " + n(1.6) + ", seen: false}}\n" +
 		"furniture: {wall: {box: [" + n(6) + ", " + n(0.2) + ", " + n(3) + "], at: [" + x(2) + ", " + n(6) + "], material: white}}\n" +
