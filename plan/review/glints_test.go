@@ -21,7 +21,7 @@ lights:
 `, card, wall)
 }
 
-// toldInGlass says whether a scene is told to show something in glass.
+// toldInGlass says whether a review of a scene warns of the card in glass.
 func toldInGlass(t *testing.T, text string) bool {
 	t.Helper()
 	s := lit(t, text)
@@ -33,12 +33,12 @@ func toldInGlass(t *testing.T, text string) bool {
 	return false
 }
 
-// lastTold is, by halving, up to which strength of a lamp a scene is told of, or from which.
+// lastTold is, by halving, up to which strength of a lamp a review warns, or from which.
 func lastTold(t *testing.T, low, high float64, scene func(candela float64) string) float64 {
 	t.Helper()
 	first := toldInGlass(t, scene(low))
 	if toldInGlass(t, scene(high)) == first {
-		t.Fatalf("it is told alike at %g cd and at %g cd", low, high)
+		t.Fatalf("a review says the same at %g cd and at %g cd", low, high)
 	}
 	for high/low > 1.005 {
 		if middle := math.Sqrt(low * high); toldInGlass(t, scene(middle)) == first {
@@ -50,7 +50,7 @@ func lastTold(t *testing.T, low, high float64, scene func(candela float64) strin
 	return low
 }
 
-// What shows in glass is told up to where the view behind it is ten times as bright, and from 8 stops under white on.
+// A review warns of what shows in glass up to where the view behind it is ten times as bright, and from 8 stops under white on.
 func TestWhenGlassIsTold(t *testing.T) {
 	wall := lastTold(t, 100, 1e6, func(candela float64) string { return dusk(300, candela) })
 	for part, told := range map[float64]bool{0.99: true, 1.01: false} {

@@ -70,7 +70,7 @@ func inGlass(c *checker, r *meter.Reflection, camera *plan.Camera) {
 	what, over, out := "the light of "+c.setup.Numbered(r.Name)+" shows", inStops(white, "white"), ""
 	hint := "move it or the camera, flag it off the glass, tilt the sash"
 	if len(r.Glints) > 0 {
-		what, over, out = c.litInWords(r), inStops(grey, "grey"), outOfGlass(r, c.setup)
+		what, over, out = litInWords(c, r), inStops(grey, "grey"), outOfGlass(r, c.setup)
 		hint = "keep the light off it, move the camera, tilt the sash"
 	}
 	if r.Kind == frame.Light {
@@ -82,7 +82,7 @@ func inGlass(c *checker, r *meter.Reflection, camera *plan.Camera) {
 }
 
 // litInWords words what light falls on that shows in glass: "G1 silk shows", of a lamp its cloth.
-func (c *checker) litInWords(r *meter.Reflection) string {
+func litInWords(c *checker, r *meter.Reflection) string {
 	if r.Kind == frame.Light {
 		return "the cloth of " + c.setup.Numbered(r.Name) + " shows"
 	}

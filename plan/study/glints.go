@@ -3,6 +3,7 @@ package study
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -36,34 +37,36 @@ type sighted struct {
 
 // glintsIn lights what panes show of what light falls on; nil where they show nothing of it.
 func glintsIn(ctx context.Context, s *plan.Setup, found []frame.Reflection, draft func() (*light.World, error)) (*litGlass, error) {
+	found = slices.DeleteFunc(slices.Clone(found), func(r frame.Reflection) bool { return len(r.Glints) == 0 })
+	if len(found) == 0 {
+		return nil, nil
+	}
+	world, err := draft()
+	if err != nil {
+		return nil, err
+	}
 	all := &litGlass{setup: s}
-	var world *light.World
 	var spots []light.Receptor
 	sees := beholder{setup: s, skins: sheetsOf(s)}
 	for i := range found {
-		r := &found[i]
-		if len(r.Glints) == 0 {
-			continue
-		}
-		if world == nil {
-			var err error
-			if world, err = draft(); err != nil {
-				return nil, err
-			}
-		}
-		if glints := sees.glintsOf(world, r, &spots); len(glints) > 0 {
-			all.reflections, all.glints = append(all.reflections, *r), append(all.glints, glints)
+		if glints := sees.glintsOf(world, &found[i], &spots); len(glints) > 0 {
+			all.reflections, all.glints = append(all.reflections, found[i]), append(all.glints, glints)
 		}
 	}
 	if len(spots) == 0 {
 		return nil, nil
 	}
-	var err error
 	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
 		return nil, fmt.Errorf("what shows in the glass of %q: %w", s.Title, err)
 	}
 	all.basis.Forget()
 	return all, nil
+}
+
+// seenFrom is where the lens is that a reflection shows in.
+func seenFrom(s *plan.Setup, r *frame.Reflection) r3.Vec {
+	at := s.CameraNamed(r.Camera).OnTrack(r.Along)
+	return at.Frame.At
 }
 
 // glintsOf looks at what a pane shows of a thing, place by place, and at what is behind the glass there; the points that this takes are added to

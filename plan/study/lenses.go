@@ -28,20 +28,8 @@ type lenses struct {
 // same bits whether or not a lamp shows there; most scenes ask for none of it. What light falls on is lit in a draft.
 func lensesOf(ctx context.Context, s *plan.Setup, world *light.World, draft func() (*light.World, error)) (*lenses, error) {
 	all := &lenses{setup: s}
-	var spots []light.Receptor
 	found := frame.Reflections(s)
-	for _, r := range found {
-		one, at := meter.Reflection{Reflection: r}, -1
-		if from := seenFrom(s, &r); r.Glass && len(r.Glints) == 0 {
-			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
-				one.Surface, at = s.Names[hit.ID], len(spots)
-				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
-			}
-		}
-		if len(r.Glints) == 0 {
-			all.reflections, all.behind = append(all.reflections, one), append(all.behind, at)
-		}
-	}
+	spots := all.keepReflections(found, world)
 	var err error
 	if all.lit, err = glintsIn(ctx, s, found, draft); err != nil {
 		return nil, err
@@ -57,10 +45,22 @@ func lensesOf(ctx context.Context, s *plan.Setup, world *light.World, draft func
 	return all, nil
 }
 
-// seenFrom is where the lens is that a reflection shows in.
-func seenFrom(s *plan.Setup, r *frame.Reflection) r3.Vec {
-	at := s.CameraNamed(r.Camera).OnTrack(r.Along)
-	return at.Frame.At
+// keepReflections keeps those in mirrors, and of lamps in glass; it returns the receptors that look at what is behind the latter.
+func (all *lenses) keepReflections(found []frame.Reflection, world *light.World) (spots []light.Receptor) {
+	for _, r := range found {
+		if len(r.Glints) > 0 {
+			continue
+		}
+		one, at := meter.Reflection{Reflection: r}, -1
+		if from := seenFrom(all.setup, &r); r.Glass {
+			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
+				one.Surface, at = all.setup.Names[hit.ID], len(spots)
+				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
+			}
+		}
+		all.reflections, all.behind = append(all.reflections, one), append(all.behind, at)
+	}
+	return spots
 }
 
 // findFlares finds the lamps whose light comes straight onto a lens: of one that moves where along its track most of it does, in the frame
