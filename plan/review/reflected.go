@@ -76,7 +76,11 @@ func inGlass(c *checker, r *meter.Reflection, camera *plan.Camera) {
 	if r.Kind == frame.Light {
 		hint += ", or write seen: true where it is meant to be in the picture"
 	}
-	c.addMost(r.Camera+" "+r.In+" "+r.Path, r.Luminance, source.Warning, CodeInGlass, r.Span, r.Path, hint,
+	severity := source.Warning
+	if len(r.Glints) > 0 && !(r.Behind > 0) {
+		severity = source.Info // by day the view hides it, and nobody said how bright that is
+	}
+	c.addMost(r.Camera+" "+r.In+" "+r.Path, r.Luminance, severity, CodeInGlass, r.Span, r.Path, hint,
 		"%s%s in the glass of %s, %s: %s of the frame%s; the glass returns %s, which is %s; %s%s",
 		withoutPrefix(r.Uncomputed), what, r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), mostAlong(c, camera, r), unit.FormatPercent(r.Factor), over, behindInWords(r), out)
 }
