@@ -31,8 +31,9 @@ func (l *Lesson) Draw(p Pad, area r2.Box) {
 		labels, taken = append(labels, t), append(taken, way)
 	}
 	for i := range l.Lights {
-		if t, way := l.drawLight(p, &l.Lights[i]); t != nil {
-			labels, taken = append(labels, t), append(taken, way)
+		t, ways := l.drawLight(p, &l.Lights[i])
+		if t != nil {
+			labels, taken = append(labels, t), append(taken, ways...)
 		}
 	}
 	taken = append(taken, l.drawArcs(p, taken)...)
@@ -92,32 +93,52 @@ func (l *Lesson) breakLine(p Pad, from, to r2.Vec) {
 	}
 }
 
-// drawLight draws a light where it stands, and its ray; nil for one whose light comes from no one place.
-func (l *Lesson) drawLight(p Pad, t *meter.LessonLight) (placeable, carto.Obstacle) {
+// drawLight draws a light where it stands, and its ray, and returns what figures keep off; nil of one that stands in the face. What comes off a wall
+// or a ceiling has no ray, for nobody can say from where on that it comes: the lamp stands at its place and aims as it does.
+func (l *Lesson) drawLight(p Pad, t *meter.LessonLight) (placeable, []carto.Obstacle) {
 	light := l.In.Setup.LightNamed(t.Light)
-	if t.At == nil {
-		return nil, carto.Obstacle{}
+	turn, far, ray := t.Turn, inPlan(t), t.At != nil
+	if !ray {
+		if t.By == "" {
+			return nil, nil
+		}
+		turn, far = l.lampFrom(light)
 	}
-	at, broken := l.stand(t.Turn, inPlan(t)*l.scale)
+	at, broken := l.stand(turn, far*l.scale)
 	colour := p.lamp(section.LampColour(light))
-	width := Medium
-	if t.Role == term.Key {
-		width = FrameLine
-	}
-	from := r2.Add(l.centre, r2.Scale(lessonArcFrom-2, toward(t.Turn)))
-	p.On(ink.Beams).Line(width, p.beam(section.LampColour(light)), from, at)
-	if broken {
-		l.breakLine(p, from, at)
+	var ways []carto.Obstacle
+	if ray {
+		width := Medium
+		if t.Role == term.Key {
+			width = FrameLine
+		}
+		from := r2.Add(l.centre, r2.Scale(lessonArcFrom-2, toward(turn)))
+		p.On(ink.Beams).Line(width, p.beam(section.LampColour(light)), from, at)
+		if broken {
+			l.breakLine(p, from, at)
+		}
+		ways = append(ways, line(from, at))
 	}
 	d := l.lamp(p, t, light, at, colour)
-	return &tag{object: "light:" + t.Light, number: t.Tag, cap: p.Ranks.Lamp, strip: &colour, lines: l.lightWords(t), anchor: at, drawn: d, priority: 3}, line(from, at)
+	ways = append(ways, carto.Obstacle{Outline: d.Body})
+	return &tag{object: "light:" + t.Light, number: t.Tag, cap: p.Ranks.Lamp, strip: &colour, lines: l.lightWords(t), anchor: at, drawn: d, priority: 3}, ways
+}
+
+// lampFrom is where a lamp stands from the face: its angle from the line to the camera, degrees, plus to camera right, and how far in plan, m.
+func (l *Lesson) lampFrom(light *plan.Light) (turn, far float64) {
+	who := l.In.Setup.Post(l.Person)
+	way := r2.Sub(plan.InPlan(light.Frame.At), plan.InPlan(who.Face.At))
+	return l.aheadBearing(who) - box.Bearing(way), r2.Norm(way)
 }
 
 // lamp draws the symbol of a light, turned to the head; where its light comes from a surface, a stroke stands for that.
 func (l *Lesson) lamp(p Pad, t *meter.LessonLight, light *plan.Light, at r2.Vec, colour ink.Colour) symbols.Drawn {
-	if t.By == "" {
+	if t.By == "" || t.At == nil {
 		s := lampOf(l.In.Setup, light, l.scale)
 		s.At, s.Bearing, s.Colour = at, -t.Turn, colour
+		if t.At == nil {
+			s.Bearing = l.onPaper(frameBearing(light.Frame), l.In.Setup.Post(l.Person))
+		}
 		return symbols.DrawLight(p.of("light:"+t.Light, "").canvas, p.symbols(), s)
 	}
 	way := toward(t.Turn)
@@ -134,7 +155,10 @@ func (l *Lesson) lightWords(t *meter.LessonLight) [][]string {
 	if what == "" {
 		what = t.Light
 	}
-	if t.By != "" {
+	switch {
+	case t.At == nil:
+		return [][]string{{what}, {"off " + t.By}}
+	case t.By != "":
 		what += ", by " + t.By
 	}
 	height := unit.FormatWhole(math.Abs(t.Height)) + "° up"

@@ -46,7 +46,12 @@ func NewLesson(d *Drawing, area r2.Box) *Lesson {
 	l.reach = math.Min(box.Width(area)/2-lessonBeside, box.Height(area)/2-lessonAbove)
 	farthest := 0.0
 	for i := range l.Lights {
-		farthest = math.Max(farthest, inPlan(&l.Lights[i]))
+		t := &l.Lights[i]
+		far := inPlan(t)
+		if t.At == nil && t.By != "" {
+			_, far = l.lampFrom(l.In.Setup.LightNamed(t.Light))
+		}
+		farthest = math.Max(farthest, far)
 	}
 	l.scale = math.Max(lessonLeast, math.Min(lessonMost, l.reach/math.Max(farthest, 1e-6)))
 	return l
