@@ -68,9 +68,9 @@ func (c *Catalogue) HighestLift() (best *Item) {
 // boxMains is the voltage of a box that says none, V: the plugs of IEC 60309 that those of the kit have are for 200 V to 250 V to the neutral.
 const boxMains = 230.0
 
-// BoxFor is the smallest box of breakers, each less than what feeds it, that takes a current, A, a phase of mains of a voltage, V; nil where there is none.
-func (c *Catalogue) BoxFor(amps, volts float64, phases int) (best *Item) {
-	for _, item := range c.Items {
+// BoxFor is the smallest box of some items with breakers, each less than what feeds it, that takes a current, A, a phase of mains of a voltage, V; nil where there is none.
+func BoxFor(items []*Item, amps, volts float64, phases int) (best *Item) {
+	for _, item := range items {
 		made := cmp.Or(item.Volts, boxMains)
 		fits := item.Breakers > 0 && item.Breakers < amps && item.Amps >= amps && max(item.Phases, 1) == phases && math.Abs(volts-made) <= 0.15*made
 		if fits && (best == nil || item.Amps < best.Amps) {

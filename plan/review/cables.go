@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/power"
 	"scrimshaw/plan/source"
@@ -62,18 +63,18 @@ func noWay(c *checker, from *plan.Circuit, w wire) {
 
 // noCable warns that the kit has no cable for a breaker, A.
 func noCable(c *checker, amps float64, from *plan.Circuit, w wire) {
-	c.add(source.Warning, CodeNoCable, w.span, w.path, c.splitHint(amps, from),
+	c.add(source.Warning, CodeNoCable, w.span, w.path, splitHint(c.setup, amps, from),
 		"no cable of the kit carries %s, the breaker of %s", unit.FormatAmps(amps), from.Name)
 }
 
 // splitHint says which box of the kit makes smaller circuits of one, which stands beside its outlet.
-func (c *checker) splitHint(amps float64, from *plan.Circuit) string {
+func splitHint(s *plan.Setup, amps float64, from *plan.Circuit) string {
 	phases, behind := 1, "a: {from: box}"
 	if from.ThreePhases {
 		phases, behind = 3, "a: {from: box, phase: L1}"
 	}
-	if c.setup.Kit != nil {
-		if box := c.setup.Kit.BoxFor(amps, from.Volts, phases); box != nil {
+	if s.Kit != nil {
+		if box := kit.BoxFor(s.Kit.Items, amps, from.Volts, phases); box != nil {
 			return fmt.Sprintf("put a %s beside it, with breakers of %s: write box: {from: %s, item: %s} and %s, and put lights on that", box.Label, unit.FormatAmps(box.Breakers), from.Name, box.Name, behind)
 		}
 	}

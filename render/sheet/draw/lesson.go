@@ -108,20 +108,25 @@ func (l *Lesson) drawLight(p Pad, t *meter.LessonLight) (placeable, []carto.Obst
 	colour := p.lamp(section.LampColour(light))
 	var ways []carto.Obstacle
 	if ray {
-		width := Medium
-		if t.Role == term.Key {
-			width = FrameLine
-		}
-		from := r2.Add(l.centre, r2.Scale(lessonArcFrom-2, toward(turn)))
-		p.On(ink.Beams).Line(width, p.beam(section.LampColour(light)), from, at)
-		if broken {
-			l.breakLine(p, from, at)
-		}
-		ways = append(ways, line(from, at))
+		ways = append(ways, l.drawRay(p, t, at, broken))
 	}
 	d := l.lamp(p, t, light, at, colour)
 	ways = append(ways, carto.Obstacle{Outline: d.Body})
 	return &tag{object: "light:" + t.Light, number: t.Tag, cap: p.Ranks.Lamp, strip: &colour, lines: l.lightWords(t), anchor: at, drawn: d, priority: 3}, ways
+}
+
+// drawRay draws the ray of a light from where it stands to the head.
+func (l *Lesson) drawRay(p Pad, t *meter.LessonLight, at r2.Vec, broken bool) carto.Obstacle {
+	width := Medium
+	if t.Role == term.Key {
+		width = FrameLine
+	}
+	from := r2.Add(l.centre, r2.Scale(lessonArcFrom-2, toward(t.Turn)))
+	p.On(ink.Beams).Line(width, p.beam(section.LampColour(l.In.Setup.LightNamed(t.Light))), from, at)
+	if broken {
+		l.breakLine(p, from, at)
+	}
+	return line(from, at)
 }
 
 // lampFrom is where a lamp stands from the face: its angle from the line to the camera, degrees, plus to camera right, and how far in plan, m.
