@@ -129,13 +129,6 @@ func (l *Lesson) drawRay(p Pad, t *meter.LessonLight, at r2.Vec, broken bool) ca
 	return line(from, at)
 }
 
-// lampFrom is where a lamp stands from the face: its angle from the line to the camera, degrees, plus to camera right, and how far in plan, m.
-func (l *Lesson) lampFrom(light *plan.Light) (turn, far float64) {
-	who := l.In.Setup.Post(l.Person)
-	way := r2.Sub(plan.InPlan(light.Frame.At), plan.InPlan(who.Face.At))
-	return l.aheadBearing(who) - box.Bearing(way), r2.Norm(way)
-}
-
 // lamp draws the symbol of a light, turned to the head; where its light comes from a surface, a stroke stands for that.
 func (l *Lesson) lamp(p Pad, t *meter.LessonLight, light *plan.Light, at r2.Vec, colour ink.Colour) symbols.Drawn {
 	if t.By == "" || t.At == nil {

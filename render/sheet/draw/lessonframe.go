@@ -93,3 +93,10 @@ func inPlan(t *meter.LessonLight) float64 {
 	}
 	return t.Distance * math.Cos(t.Height*math.Pi/180)
 }
+
+// lampFrom is where a lamp stands from the face: its angle from the line to the camera, degrees, plus to camera right, and how far in plan, m.
+func (l *Lesson) lampFrom(light *plan.Light) (turn, far float64) {
+	who := l.In.Setup.Post(l.Person)
+	way := r2.Sub(plan.InPlan(light.Frame.At), plan.InPlan(who.Face.At))
+	return l.aheadBearing(who) - box.Bearing(way), r2.Norm(way)
+}
