@@ -56,9 +56,12 @@ func shareLooks(lamps []hotParts) {
 	}
 }
 
-// some is a share of so many looks, two at least: halves are compared.
+// leastLooks is how many looks are taken at least: halves are compared.
+const leastLooks = 2
+
+// some is a share of so many looks.
 func some(looks int, share float64) int {
-	return max(min(looks, 2), int(math.Ceil(share*float64(looks))))
+	return max(min(looks, leastLooks), int(math.Ceil(share*float64(looks))))
 }
 
 // share is the part that hot elements have in what is returned of what comes straight from the lamp.

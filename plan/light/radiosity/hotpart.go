@@ -121,13 +121,13 @@ func (p *hotPatch) chance(from *viewpoint, within float64) float64 {
 	if length+within+p.radius < p.closest {
 		return 0
 	}
-	length = max(length, p.closest)
-	margin := (within + p.radius) / length
-	in, out := r3.Dot(way, from.normal)/length, -r3.Dot(way, p.normal)/length
+	far := 1 / max(length, p.closest)
+	margin := (within + p.radius) * far
+	in, out := r3.Dot(way, from.normal)*far, -r3.Dot(way, p.normal)*far
 	if out < 0 {
 		out = 0
 	}
-	return p.power * (out + margin) * (from.response.To(in) + margin) / (length * length)
+	return p.power * (out + margin) * (from.response.To(in) + margin) * (far * far)
 }
 
 // power is what a part returns of the lamp's own light, lm, channels together.

@@ -2,12 +2,14 @@ package radiosity
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/light/internal/sobol"
+	"scrimshaw/plan/light/receptor"
 )
 
 // The rays of a lattice's points miss a hot spot, or take it for more than it is, as those of patches do: the points look at
@@ -106,8 +108,7 @@ type latticeLook struct {
 // look adds what the points get of it.
 func (l *latticeLook) look(e *tracer) {
 	f := l.f
-	all := f.looks(l.t.quality, l.hot)
-	chosen := false
+	all, chosen := f.looks(l.t.quality, l.hot), false
 	for j := l.y; j < l.toY; j++ {
 		for i := l.x; i < l.toX; i++ {
 			n := j*f.NU + i
@@ -117,6 +118,7 @@ func (l *latticeLook) look(e *tracer) {
 			if !chosen {
 				l.choose(e)
 				chosen = true
+				all = l.some(e, all)
 			}
 			if f.shared && turnOf(i, j, l.lamp) >= all && len(e.choice.close) == 0 {
 				continue
@@ -129,6 +131,32 @@ func (l *latticeLook) look(e *tracer) {
 			})
 		}
 	}
+}
+
+// fewerBelow is up to how many times what rays already gave of a lamp the most that its hot elements could give is little enough for half
+// as many looks: what these are off by, the rest makes small. Where the hot part could be nearly all, no look is spared.
+const fewerBelow = 4
+
+// some is how many of the usual looks the points of the rectangle take, once its choice is made: half as many where neighbours lend each other
+// what they see and what is hot can be no large share. Domes, which look all round at fewer neighbours, take all.
+func (l *latticeLook) some(e *tracer, usual int) int {
+	if !l.f.shared || l.f.Response != receptor.Cosine {
+		return usual
+	}
+	rest := 0.0
+	for _, plane := range l.own {
+		for j := l.y; j < l.toY; j++ {
+			for _, lux := range plane[j*l.f.NU+l.x : j*l.f.NU+l.toX] {
+				rest += float64(lux)
+			}
+		}
+	}
+	rest /= float64((l.toX - l.x) * (l.toY - l.y))
+	most := e.choice.chances[len(e.choice.chances)-1] / math.Pi
+	if most > fewerBelow*rest {
+		return usual
+	}
+	return max(usual/2, min(usual, leastLooks))
 }
 
 // choose makes the choice of the rectangle.

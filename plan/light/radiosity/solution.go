@@ -140,13 +140,21 @@ func (s *Solution) setLuminous(ctx context.Context) error {
 		}
 		s.bright[lamp], s.rest[lamp], s.brightest[lamp] = bright, bright, brightestOf(s.t, bright)
 		if len(s.hot[lamp].of) > 0 {
-			rest := slices.Clone(bright)
-			for e := range n {
-				rest[e] -= float32(s.ownHot(e, lamp).Y())
-			}
-			s.rest[lamp] = rest
+			s.rest[lamp] = s.withoutOwn(bright, lamp)
 		}
 	})
+}
+
+// withoutOwn is what is left of the luminous exitance of all elements without what hot ones return of a lamp's own light.
+func (s *Solution) withoutOwn(bright []float32, lamp int) []float32 {
+	rest := slices.Clone(bright)
+	for e := range s.hot[lamp].of {
+		rest[e] -= float32(s.ownHot(e, lamp).Y())
+	}
+	for e := uint32(4 * len(s.t.patches)); int(e) < len(rest); e++ {
+		rest[e] -= float32(s.ownHot(e, lamp).Y())
+	}
+	return rest
 }
 
 // Balance is the flux of a lamp, lm by channel: what comes straight from it to the surfaces that are
