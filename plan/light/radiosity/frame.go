@@ -25,9 +25,10 @@ const side = 4
 const closest = 0.075
 
 // The lattices of a set keep at most so many rays together, two or four bytes each: the points of huge ones look in
-// fewer directions, down to the fewest.
+// fewer directions, by so many at a time, down to the fewest.
 const (
-	mostSeen   = 1 << 26
+	mostSeen   = 3 << 24
+	rayStep    = 8
 	fewestRays = 16
 )
 
@@ -61,8 +62,8 @@ func raysOn(t *Transport, l *receptor.Lattice) int {
 	if !sharesRays(l) {
 		rays *= sets
 	}
-	for rays > fewestRays && rays*max(t.points, l.NU*l.NV) > mostSeen {
-		rays /= 2
+	if most := mostSeen / max(t.points, l.NU*l.NV); rays > most {
+		rays = min(rays, max(most-most%rayStep, fewestRays))
 	}
 	return rays
 }
