@@ -10,9 +10,12 @@ import (
 // that by themselves, and without it as much again would lie about, in long runs too.
 const softMemory = 152 << 20
 
-// elbowRoom is how many times what a run needs by itself it may have: where it needs nearly all of the limit, or more, it
-// would do nothing but collect garbage.
-const elbowRoom = 1.15
+// elbowRoom is how many times what a run needs by itself it may have, and leastRoom how many bytes more, at least: where it needs nearly
+// all of the limit, or more, it would do nothing but collect garbage.
+const (
+	elbowRoom = 1.15
+	leastRoom = 48 << 20
+)
 
 // limitMemory sets the limit, and raises it after each collection that leaves too little room.
 func limitMemory() {
@@ -22,7 +25,7 @@ func limitMemory() {
 
 // memoryLimit is the limit, bytes, of a run that needs so much by itself.
 func memoryLimit(live uint64) int64 {
-	return max(softMemory, int64(elbowRoom*float64(live)))
+	return max(softMemory, int64(elbowRoom*float64(live)), int64(live)+leastRoom)
 }
 
 // afterCollection calls f after each collection of garbage, with the bytes on the heap that it left. It hears of one by

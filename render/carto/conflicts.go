@@ -16,6 +16,7 @@ type conflicts struct {
 	words   []int         // by label: of a set of its places
 	rows    [][]row       // by label and place; nil until one is asked for
 	extents []r2.Box      // by label: of all its places
+	limits  [][]r2.Box    // by label and place: of box and leader, side by side, for most places end at that
 }
 
 // neighbour is a label near another.
@@ -36,6 +37,11 @@ func newConflicts(choices [][]candidate, opts PlaceOptions) *conflicts {
 	for _, places := range choices {
 		c.words = append(c.words, (len(places)+63)/64)
 		c.extents = append(c.extents, extent(places))
+		limits := make([]r2.Box, len(places))
+		for m := range places {
+			limits[m] = places[m].limits
+		}
+		c.limits = append(c.limits, limits)
 	}
 	for i := range choices {
 		c.meet(i)
@@ -109,9 +115,9 @@ func (c *conflicts) fill(set []uint64, place *candidate, label int) {
 	if !boxesOverlap(place.limits, c.extents[label]) {
 		return
 	}
-	places := c.choices[label]
-	for m := range places {
-		if boxesOverlap(place.limits, places[m].limits) && inConflict(place, &places[m], c.gap) {
+	places, limits := c.choices[label], place.limits
+	for m, other := range c.limits[label] {
+		if boxesOverlap(limits, other) && inConflict(place, &places[m], c.gap) {
 			set[m/64] |= 1 << (m % 64)
 		}
 	}
@@ -137,10 +143,11 @@ func (c *conflicts) firstClear(i int, at []int, set []uint64) (n int, used []uin
 
 // conflicting are the labels that stand in the way of the place where label i stands, in their order.
 func (c *conflicts) conflicting(i int, at []int) (found []int) {
-	place := &c.choices[i][at[i]]
+	place, limits := &c.choices[i][at[i]], c.limits[i][at[i]]
 	for _, other := range c.near[i] {
-		if inConflict(place, &c.choices[other.label][at[other.label]], c.gap) {
-			found = append(found, other.label)
+		j := other.label
+		if boxesOverlap(limits, c.limits[j][at[j]]) && inConflict(place, &c.choices[j][at[j]], c.gap) {
+			found = append(found, j)
 		}
 	}
 	return found
