@@ -44,6 +44,21 @@ func OpeningOf(l *plan.Light) (all []Body) {
 	return all
 }
 
+// LitOf is what of a thing light falls on that a camera should not see.
+func LitOf(s *plan.Setup, kind Kind, name, camera string) (all []Body) {
+	v := newViewing(s, camera)
+	g := glances{viewing: v}
+	things := v.things(camera)
+	for i := range things {
+		if t := &things[i]; t.kind == kind && t.name == name {
+			for _, p := range t.unmeant(camera, g.litPieces(t, r3.Vec{})) {
+				all = append(all, Body{p.Faces, p.Middle, p.Radius})
+			}
+		}
+	}
+	return all
+}
+
 // MirrorsOf are the corners of all flat mirrors of a name, and of panes.
 func MirrorsOf(s *plan.Setup, name string) (all [][]r3.Vec) {
 	for _, r := range reflectors(s) {
@@ -61,7 +76,7 @@ func InMirrors(s *plan.Setup) (all []Reflection) {
 			c := &s.Cameras[i]
 			v := newViewing(s, c.Name)
 			if g := v.glancesInto(&r, c); r.glass != nil {
-				all = append(all, g.inGlass()...)
+				all = append(append(all, g.inGlass()...), g.litInGlass(v.things(c.Name))...)
 			} else {
 				all = append(all, g.mostOf(g.looks(), v.things(c.Name))...)
 			}

@@ -24,7 +24,7 @@ func Reflections(s *plan.Setup) (all []Reflection) {
 		for k := range found {
 			g := v.glancesInto(&found[k], c)
 			if g.eyes = &eyes; found[k].glass != nil {
-				all = append(all, g.inGlass()...)
+				all = append(append(all, g.inGlass()...), g.litInGlass(things)...)
 			} else {
 				all = append(all, g.inMirror(things)...)
 			}
@@ -60,8 +60,11 @@ func (v *viewing) glancesInto(r *reflector, c *plan.Camera) *glances {
 	return g
 }
 
-// stancesAt is what a thing is made of once it is moved, stance by stance; the camera that looks is where it looks from.
+// stancesAt is what a thing is made of once it is moved, stance by stance; in glass what of it light falls on. The camera that looks is where it looks from.
 func (g *glances) stancesAt(t *thing, by r3.Vec, from *glance) [][]body.Piece {
+	if g.in.glass != nil {
+		return [][]body.Piece{g.litPieces(t, by)}
+	}
 	if t.kind == Camera && t.name == g.camera.Name {
 		return [][]body.Piece{body.CameraAt(from.camera, by)}
 	}
@@ -87,9 +90,11 @@ func (g *glances) inMirror(things []thing) (all []Reflection) {
 }
 
 // looks are those into the mirror, place by place; nil from where it shows its back or lies outside the picture.
-func (g *glances) looks() []*looking {
+func (g *glances) looks() []*looking { return g.looksPast(beyond(&g.in.mirror, g.hides)) }
+
+// looksPast are those past a set.
+func (g *glances) looksPast(past func() *solid.BVH) []*looking {
 	all := make([]*looking, len(g.from))
-	past := beyond(&g.in.mirror, g.hides)
 	for i := range g.from {
 		if look, ok := newLooking(&g.in.mirror, g.from[i].picture, past); ok {
 			all[i] = &look
@@ -141,6 +146,9 @@ func (g *glances) leastMove(looks []*looking, t *thing, along float64) (best *Mo
 	round := (&report.Reporter{Feet: g.setup.Feet}).RoundUp
 	at := g.camera.OnTrack(along)
 	for _, to := range aside(pictureOf(&at)) {
+		if to.way == Up && t.kind == Person {
+			continue
+		}
 		most := to.most
 		if best != nil && best.Clean() {
 			most = min(most, best.Least)

@@ -23,10 +23,14 @@ type reflecting struct {
 	most    int          // rays across the part of the frame that is looked at, where none meets before
 }
 
-// blindsBut are the solids of a set that hide something, but for those of a name; equipment only where it counts.
+// blindsBut are the solids of a set that hide something, but for those of a name; equipment, and who should not be seen, only where that counts, and
+// not the thing itself.
 func blindsBut(s *plan.Setup, name string, equipment bool, own string) (all []blind) {
 	for i := range s.Set.Prisms {
 		p := &s.Set.Prisms[i]
+		if p.Name == own || p.Name == "crew" && !equipment {
+			continue
+		}
 		one := blind{planes: [][2]r3.Vec{{{Z: 1}, {Z: p.Z1}}, {{Z: -1}, {Z: p.Z0}}}}
 		for k, c := range p.Base {
 			n := p.Base[(k+1)%len(p.Base)]
@@ -148,12 +152,19 @@ func mirrored(seed int64) *staged {
 	tilted := fmt.Sprintf("card: [1.2, 1], surface: mirror, faces: p0, tilt: %.0f, roll: %.0f, ", d.between(-30, 30), d.between(-20, 20))
 	s.items["grip"] = append(s.items["grip"], &item{name: "board", at: r3.Vec{X: d.between(1, 4), Y: d.between(1, 3), Z: d.between(0.8, 1.8)},
 		write: func(i *item) string { return tilted + i.place() }})
+	by := s.items["cameras"][0].at
+	s.set += fmt.Sprintf("  crew: {at: [%.2f, %.2f], faces: street, seen: false}\n", by.X+d.between(-0.4, 0.9), by.Y+d.between(0.6, 1.2)*float64(1-2*d.Intn(2)))
 	for i, c := range s.items["cameras"] {
 		look, tail := d.one("glass", "glass", "board", "street", "street"), d.one("18", "25", "35")
 		for k := 0; i == 0 && k < 3 && look == "street"; k++ { // lamps that the pane may show
-			unit := d.one("led-panel-100", "soft-panel-200", "fresnel-tungsten-650, barndoors: {top: 60, bottom: 90, left: 70, right: 80}", "led-point-300-bicolour, modifier: softbox-90")
+			unit := d.one("led-panel-100", "soft-panel-200", "led-panel-100, diffusion: half-diffusion", "fresnel-tungsten-650, barndoors: {top: 60, bottom: 90, left: 70, right: 80}", "led-point-300-bicolour, modifier: softbox-90")
 			s.items["lights"] = append(s.items["lights"], &item{name: fmt.Sprintf("w%d", k), at: r3.Vec{X: c.at.X + d.between(-0.7, 1.2), Y: c.at.Y + d.between(-2, 2), Z: d.between(1, 2)},
 				write: func(i *item) string { return "unit: " + unit + ", aim: street, " + i.place() }})
+			if k == 0 {
+				form := d.one("frame: [0.9, 0.9], cloth: half-diffusion", "card: [0.7, 0.7]", "flag: [0.8, 0.6]")
+				s.items["grip"] = append(s.items["grip"], &item{name: "lit", at: r3.Vec{X: c.at.X + d.between(-0.7, 1.2), Y: c.at.Y + d.between(-1.5, 1.5), Z: d.between(1, 2)},
+					write: func(i *item) string { return form + ", faces: p0, " + i.place() }})
+			}
 		}
 		if i == 0 {
 			c.write = func(i *item) string { return i.place() + ", looks: " + look + ", lens: " + tail + " mm" }
@@ -171,17 +182,20 @@ func TestReflectionsOfRandomScenes(t *testing.T) {
 			held.scene(t, seed, s, setup)
 		}
 	}
-	t.Logf("%d scenes, %d reflections, %d of them in glass; %d that show nowhere; %d turns, %d moves", held.scenes, held.shown, held.glass, held.none, held.turns, held.moves)
+	t.Logf("%d scenes, %d reflections, %d of them in glass, %d of those lit; %d that show nowhere; %d turns, %d moves", held.scenes, held.shown, held.glass, held.lit, held.none, held.turns, held.moves)
 	if held.barely > 1+held.turns/5 {
 		t.Errorf("of %d turns %d could be half a degree less, by rays", held.turns, held.barely)
 	}
-	if held.shown < *mirrorScenes/2 || held.turns == 0 || held.moves == 0 || *mirrorScenes > 20 && held.glass == 0 {
+	if held.shown < *mirrorScenes/2 || held.turns == 0 || held.moves == 0 || *mirrorScenes > 20 && (held.glass == 0 || held.lit == 0) {
 		t.Error("the scenes try too little")
 	}
 }
 
 // inMirrors counts what was held to rays.
-type inMirrors struct{ scenes, shown, none, glass, turns, barely, moves int }
+type inMirrors struct{ scenes, shown, none, glass, lit, turns, barely, moves, outOf int }
+
+// mostOut is how often at most a move out of glass is tried.
+const mostOut = 40
 
 func (h *inMirrors) scene(t *testing.T, seed int64, s *staged, setup *plan.Setup) {
 	h.scenes++
@@ -198,6 +212,9 @@ func (h *inMirrors) scene(t *testing.T, seed int64, s *staged, setup *plan.Setup
 				h.shown++
 				if want.glass {
 					h.glass++
+				}
+				if got != nil && len(got.Glints) > 0 {
+					h.lit++
 				}
 				if got == nil || !(math.Abs(sum-want.share) <= shareSlack*max(want.share, judgedShare)+1e-5) {
 					t.Errorf("seed %d: %s takes %.6f of %s in %s, and by rays %.6f", seed, want.name, sum, c.Name, in, want.share)
@@ -236,7 +253,12 @@ func (h *inMirrors) clears(t *testing.T, seed int64, s *staged, setup *plan.Setu
 			h.barely++ // what shows there is finer than the rays
 		}
 	}
-	if m := r.Move; m != nil && r.Kind != frame.Camera {
+	m := r.Move
+	if len(r.Glints) > 0 && h.outOf < mostOut {
+		h.outOf++
+		m = frame.OutOfGlass(setup, r)
+	}
+	if m != nil && r.Kind != frame.Camera && r.Kind != frame.Person {
 		h.moves++
 		thing := s.find(sections[r.Kind], r.Name)
 		for part, shows := range map[float64]bool{1: false, 0.95 * m.Least / m.Metres: true} {
@@ -289,37 +311,43 @@ type byRays struct {
 	share float64
 }
 
-// reflectedBy is what a camera sees by rays of each thing in one mirror, or of each lamp's opening in one pane.
+// reflectedBy is what a camera sees by rays of each thing in one mirror, or in one pane.
 func reflectedBy(s *plan.Setup, c *plan.Camera, in string) (all []byRays) {
 	glass := s.OpeningNamed(in) != nil
-	share := func(bodies []frame.Body, blinds []blind) (sum float64) {
+	add := func(name string, kind frame.Kind, bodies []frame.Body, blinds []blind) {
+		sum := 0.0
 		for _, corners := range frame.MirrorsOf(s, in) {
 			n := r3.Unit(r3.Cross(r3.Sub(corners[1], corners[0]), r3.Sub(corners[2], corners[0])))
 			m := reflecting{brute: newBrute(s, c), corners: corners, normal: n, blinds: blinds}
 			sum += m.share(bodies)
 		}
-		return sum
+		all = append(all, byRays{name, kind, glass, sum})
+	}
+	addThing := func(name string, kind frame.Kind) {
+		if glass {
+			add(name, kind, frame.LitOf(s, kind, name, c.Name), blindsBut(s, in, true, name))
+		} else {
+			add(name, kind, frame.BodiesOf(s, kind, name, c.Name), blindsBut(s, in, false, ""))
+		}
 	}
 	for i := range s.Lights {
 		l := &s.Lights[i]
-		if glass {
-			if len(l.Diffusion) == 0 && l.Head.Class != "practical" && shinesBack(s, c, l, in) {
-				all = append(all, byRays{l.Name, frame.Light, true, share(frame.OpeningOf(l), blindsBut(s, in, true, l.Name))})
-			}
-			continue
+		if bare := glass && len(l.Diffusion) == 0; !bare {
+			addThing(l.Name, frame.Light)
+		} else if l.Head.Class != "practical" && shinesBack(s, c, l, in) {
+			add(l.Name, frame.Light, frame.OpeningOf(l), blindsBut(s, in, true, l.Name))
 		}
-		all = append(all, byRays{l.Name, frame.Light, false, share(frame.BodiesOf(s, frame.Light, l.Name, c.Name), blindsBut(s, in, false, ""))})
-	}
-	if glass {
-		return all
 	}
 	for i := range s.Grip {
 		if g := &s.Grip[i]; g.Name != in {
-			all = append(all, byRays{g.Name, frame.Grip, false, share(frame.BodiesOf(s, frame.Grip, g.Name, c.Name), blindsBut(s, in, false, ""))})
+			addThing(g.Name, frame.Grip)
 		}
 	}
+	addThing("crew", frame.Person)
 	for i := range s.Cameras {
-		all = append(all, byRays{s.Cameras[i].Name, frame.Camera, false, share(frame.BodiesOf(s, frame.Camera, s.Cameras[i].Name, c.Name), blindsBut(s, in, false, ""))})
+		if !glass {
+			addThing(s.Cameras[i].Name, frame.Camera)
+		}
 	}
 	return all
 }

@@ -13,7 +13,7 @@ import (
 )
 
 // Reflection is one piece of equipment as one camera sees it in a mirror, of what is not meant to be seen of it; or the light
-// of one lamp as it sees that in clear glass.
+// of one lamp, or what light falls on, as it sees that in clear glass.
 type Reflection struct {
 	Camera string
 	In     string // the mirror, or the opening that the glass is in
@@ -33,14 +33,16 @@ type Reflection struct {
 	From   r3.Vec  // where the image of the lens lies, from which the lamp looks as the camera sees it, m
 	Toward r3.Vec  // the way from the lens to the middle of what shows, a unit vector
 	Factor float64 // share of the light that the glass throws back there, luminous, 0 to 1
+	Glints []Glint // of what light falls on, in place of those three
+	side   int     // of which pane, among the reflectors of the set-up
 }
 
 // Own says whether it is the camera itself.
 func (r *Reflection) Own() bool { return r.Kind == Camera && r.Name == r.Camera }
 
-// opaqueFor is what hides the light of a lamp: the set and all equipment but the lamp's own cloth, and its doors.
+// opaqueFor is what hides the light of a lamp: the set, people and all equipment but the lamp's own cloth, and its doors.
 func (v *viewing) opaqueFor(l *plan.Light) *solid.Set {
-	all := solid.Set{Prisms: v.hides.Prisms}
+	all := solid.Set{Prisms: v.setup.Set.Prisms}
 	for _, sheet := range v.setup.Set.Sheets {
 		if !seenThrough(&sheet.Front) && !strings.HasPrefix(sheet.Name, l.Name+".") {
 			all.Sheets = append(all.Sheets, solid.Sheet{ID: sheet.ID, Name: sheet.Name, Corners: sheet.Corners})

@@ -17,6 +17,7 @@ type reflector struct {
 	mirror solid.Mirror
 	name   string       // of the thing that it is of
 	glass  *solid.Glass // nil of a mirror
+	side   int          // its place among all of the set-up
 }
 
 // leastMirror is how much of the light a surface mirrors at least that one sees oneself in: what mirrors less, as glazed tiles,
@@ -34,9 +35,9 @@ func reflectors(s *plan.Setup) (all []reflector) {
 			switch glass := sheet.Front.Glass; {
 			case !ok:
 			case m.Factor.Y() >= leastMirror && m.Power == 0:
-				all = append(all, reflector{mirror: m, name: name})
+				all = append(all, reflector{mirror: m, name: name, side: len(all)})
 			case glass != nil && seenThrough(&sheet.Front):
-				all = append(all, reflector{mirror: m, name: name, glass: glass})
+				all = append(all, reflector{mirror: m, name: name, glass: glass, side: len(all)})
 			}
 		}
 	}

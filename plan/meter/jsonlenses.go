@@ -15,7 +15,7 @@ type jsonReflection struct {
 	Where     string    `json:"where"`     // in it
 	Along     float64   `json:"along"`     // m from the start of the camera's track to where that is most; 0 of one that stands
 	Returns   *float64  `json:"returns"`   // share of the light that the glass throws back; null of a mirror
-	Luminance *float64  `json:"luminance"` // of the lamp in the glass, cd/m²; null of a mirror, and where nothing says it
+	Luminance *float64  `json:"luminance"` // of the thing in the glass, where it stands out most, cd/m²; null of a mirror, and where nothing says it
 	Behind    *float64  `json:"behind"`    // of what is seen through the glass there, cd/m²; null of a mirror
 	Surface   *string   `json:"surface"`   // what that is; null where nothing stands there
 	Keys      []jsonKey `json:"uncomputed"`

@@ -151,7 +151,7 @@ func gripTags(s *plan.Setup, is func(*plan.Grip) bool) (tags []string) {
 func Unchecked() []string {
 	return []string{
 		"Polished surfaces: all but mirrors, silver boards and panes return light as if they were matt.",
-		"Some of what a picture could show: cloth and walls that glare in glass, a mirror seen in another, cables without an outlet in the scene, who holds a lamp by hand or pushes a camera, how legs are turned, and when somebody who walks, or a camera on a track, is where.",
+		"Some of what a picture could show: walls, stands and cameras in glass, and people at their marks there, a mirror seen in another, cables without an outlet in the scene, who holds a lamp by hand or pushes a camera, how legs are turned, and when somebody who walks, or a camera on a track, is where.",
 		"Floor load, house wiring up to the outlets, breakers of lights that name no circuit, earths, rigging points and detectors.",
 	}
 }

@@ -20,7 +20,7 @@ const (
 	CodeSeenBright      = "seen-bright"     // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere"    // note: a light that is meant to be in the picture, and is in none
 	CodeReflected       = "reflected"       // warning: equipment that a camera sees in a mirror
-	CodeInGlass         = "in-glass"        // warning: a lamp whose light a camera sees in glass
+	CodeInGlass         = "in-glass"        // warning: a lamp, or what light falls on, that a camera sees in glass; info where nobody knows what is behind
 	CodeFlare           = "flare"           // warning: a lamp that shines onto a lens; a note where an eyebrow shades it
 	CodeFlicker         = "flicker"         // warning: a lamp on mains that pulses in a picture
 	CodeLineCrossed     = "line-crossed"    // warning: a camera on the other side of the line of action than those before it

@@ -12,14 +12,10 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// When a lamp shows in glass, as judgements of the trade (common practice): it adds a tenth to what is seen there, a seventh of a
-// stop; and it is not so dark that the picture holds nothing of it.
-const (
-	leastGlint   = 0.1
-	darkestGlint = -8.0 // stops from white
-)
+// darkestGlint is how dark something may be in glass, stops from white, that a picture still holds: 5.5 under grey (common practice, from memory).
+const darkestGlint = -8.0
 
-// reflected warns of equipment that a camera sees in a mirror, and of lamps whose light it sees in glass.
+// reflected warns of equipment that a camera sees in a mirror, and of lamps and of what light falls on that it sees in glass.
 func reflected(c *checker, camera *plan.Camera) {
 	for i := range c.set.Reflections {
 		r := &c.set.Reflections[i]
@@ -60,22 +56,57 @@ func outOfMirror(r *meter.Reflection, feet bool) string {
 	return inOneLine(ways, spoilt)
 }
 
-// inGlass warns of the light of a lamp in a pane, where that is bright enough to be seen against what is behind it.
+// inGlass warns of the light of a lamp in a pane, or of what light falls on, where that is bright enough to be seen against what is behind it.
 func inGlass(c *checker, r *meter.Reflection, camera *plan.Camera) {
 	x := camera.Exposure
-	if !(r.Luminance > leastGlint*r.Behind) || x.Stop.N == 0 {
+	if !r.StandsOut() || x.Stop.N == 0 {
 		return
 	}
-	white := lens.Stops(r.Luminance * lens.Grey / x.Metered().MidGrey(x.Stop.N))
+	grey := x.Metered().SpotOver(r.Luminance, x.Stop.N)
+	white := grey + lens.Stops(lens.Grey)
 	if white < darkestGlint {
 		return
 	}
-	behind := fmt.Sprintf("behind it is nothing, and it shows unless the view there is brighter than %s", unit.FormatLuminance(r.Luminance/leastGlint))
-	if r.Behind > 0 {
-		over := lens.Stops(r.Luminance / r.Behind)
-		behind = fmt.Sprintf("%.1f stops %s what is behind (%s)", math.Abs(over), overOrUnder(over), r.Surface)
+	what, over, out := "the light of "+c.setup.Numbered(r.Name)+" shows", inStops(white, "white"), ""
+	hint := "move it or the camera, flag it off the glass, tilt the sash"
+	if len(r.Glints) > 0 {
+		what, over, out = litInWords(c, r), inStops(grey, "grey"), outOfGlass(r, c.setup)
+		hint = "keep the light off it, move the camera, tilt the sash"
 	}
-	c.addMost(r.Camera+" "+r.In+" "+r.Name, r.Luminance, source.Warning, CodeInGlass, r.Span, r.Path, "move it or the camera, flag it off the glass, tilt the sash, or write seen: true where it is meant to be in the picture",
-		"%sthe light of %s shows in the glass of %s, %s: %s of the frame%s; the glass returns %s, which is %.1f stops %s white; %s",
-		withoutPrefix(r.Uncomputed), c.setup.Numbered(r.Name), r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), mostAlong(c, camera, r), unit.FormatPercent(r.Factor), math.Abs(white), overOrUnder(white), behind)
+	if r.Kind == frame.Light {
+		hint += ", or write seen: true where it is meant to be in the picture"
+	}
+	severity := source.Warning
+	if len(r.Glints) > 0 && !(r.Behind > 0) {
+		severity = source.Info // by day the view hides it, and nobody said how bright that is
+	}
+	c.addMost(r.Camera+" "+r.In+" "+r.Path, r.Luminance, severity, CodeInGlass, r.Span, r.Path, hint,
+		"%s%s in the glass of %s, %s: %s of the frame%s; the glass returns %s, which is %s; %s%s",
+		withoutPrefix(r.Uncomputed), what, r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), mostAlong(c, camera, r), unit.FormatPercent(r.Factor), over, behindInWords(r), out)
+}
+
+// litInWords words what light falls on that shows in glass: "G1 silk shows", of a lamp its cloth.
+func litInWords(c *checker, r *meter.Reflection) string {
+	if r.Kind == frame.Light {
+		return "the cloth of " + c.setup.Numbered(r.Name) + " shows"
+	}
+	return c.shown("", r.Kind, r.Name, r.Parts, "shows")
+}
+
+// outOfGlass words the least move that takes a thing out of glass.
+func outOfGlass(r *meter.Reflection, s *plan.Setup) string {
+	return inOneLine(moves(frame.OutOfGlass(s, &r.Reflection), r.Kind, s.Feet))
+}
+
+// inStops words how far something lies from grey or white.
+func inStops(stops float64, from string) string {
+	return fmt.Sprintf("%.1f stops %s %s", math.Abs(stops), overOrUnder(stops), from)
+}
+
+// behindInWords sets what shows in glass beside what is behind it.
+func behindInWords(r *meter.Reflection) string {
+	if !(r.Behind > 0) {
+		return "behind it is nothing, and it shows unless the view there is brighter than " + unit.FormatLuminance(r.Luminance/meter.LeastGlint)
+	}
+	return inStops(lens.Stops(r.Luminance/r.Behind), "what is behind ("+r.Surface+")")
 }

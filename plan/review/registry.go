@@ -43,7 +43,7 @@ var (
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeClipped, CodeSunk}, "what clips or sinks by the range that a camera states", (*checker).beyond},
 		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip, rails, other cameras and people out of the picture in the frame, in the margin about it, and nearest to it, all along a track", (*checker).inFrame},
-		{[]string{CodeReflected, CodeInGlass}, "the same in mirrors, and the camera itself there; lamps whose light shows in glass", reflected},
+		{[]string{CodeReflected, CodeInGlass}, "the same in mirrors, and the camera itself there; lamps, lit cloth and boards, and people out of the picture, that show in glass", reflected},
 		{[]string{CodeFlare}, "lamps that shine onto the lens", flare},
 		{[]string{CodeFlicker}, "lamps on mains that pulse by the shutter of the camera", flicker},
 		{[]string{CodeLineCrossed, CodeLineTrack, CodeOnLine}, "cameras on both sides of the line of action, in all set-ups, on it, and tracks that cross it", (*checker).lineOfAction},

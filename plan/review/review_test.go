@@ -149,6 +149,15 @@ func TestCheck(t *testing.T) {
 		{"a lamp in a window by night", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\n" +
 			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {output: {luminance: 2000, face: [0.6, 0.6]}, at: [2.6, 0.9], height: 1.5, aim: sea}}\n", []string{
 			"warning in-glass the light of 1 k shows in the glass of sea, on the right of A: 3.3 % of the frame; the glass returns 8.2 %, which is 1.6 stops over white; behind it is nothing, and it shows unless the view there is brighter than 1630 cd/m²"}},
+		{"people, a frame and cloth in a window by night", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\npeople: {ada: {at: [2.9, 0.7], faces: 0, seen: false}}\n" +
+			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\ngrip: {silk: {frame: [0.6, 0.6], cloth: half-diffusion, at: [2.4, 1.4], height: 1.5, faces: 0}}\n" +
+			"lights: {k: {unit: led-panel-100, diffusion: half-diffusion, at: [3.3, 1.2], height: 1.9, aim: sea, level: 40 %}}\n", []string{
+			"info in-glass the cloth of 1 k shows in the glass of sea, in the upper right of A: 1.7 % of the frame; the glass returns 8.2 %, which is 5.9 stops over grey; behind it is nothing, and it shows unless the view there is brighter than 5900 cd/m²; move it 2.67 m camera left",
+			"info in-glass G1 silk shows in the glass of sea, on the right of A: 3.8 % of the frame; the glass returns 8.2 %, which is 1.4 stops under grey; behind it is nothing, and it shows unless the view there is brighter than 37.3 cd/m²; move it 1.84 m camera left",
+			"info in-glass ada shows in the glass of sea, on the right of A: 3.9 % of the frame; the glass returns 8.2 %, which is 3.9 stops under grey; behind it is nothing, and it shows unless the view there is brighter than 6.46 cd/m²; move them 2.36 m camera left"}},
+		{"a lamp with cloth that is meant to be in the picture", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\n" +
+			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {unit: led-panel-100, diffusion: half-diffusion, at: [2.6, 0.9], height: 1.5, aim: sea, seen: true}}\n", []string{
+			"info seen-nowhere 1 k is meant to be in the picture, and does not show there"}},
 		{"a lamp in a window before a lit wall", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\nfurniture: {wall: {box: [6, 0.2, 3], at: [2, 6], material: white}}\n" +
 			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {output: {luminance: 2000, face: [0.6, 0.6]}, at: [2.6, 0.9], height: 1.5, aim: sea}, l: {output: {candela: 40, shape: uniform}, at: [3.6, 5], height: 2.4, aim: wall}}\n", []string{
 			"warning in-glass the light of 1 k shows in the glass of sea, on the right of A: 3.3 % of the frame; the glass returns 8.2 %, which is 1.6 stops over white; 4.2 stops over what is behind (wall)"}},

@@ -19,30 +19,25 @@ type lenses struct {
 	reflections []meter.Reflection
 	behind      []int        // of each reflection: its place among the points of the basis; -1 where nothing stands behind it
 	basis       *light.Basis // of what is seen through glass where a lamp shows in it; nil where that is nothing
+	lit         *litGlass    // nil where glass shows nothing that light falls on
 	flares      []meter.Flare
 	ways        [][]light.Way // of each flare: how its light comes
 }
 
 // lensesOf looks through the cameras of a set-up. What is seen through glass is lit in a basis of its own, so that readings are the
-// same bits whether or not a lamp shows there; most scenes ask for none of it.
-func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, error) {
+// same bits whether or not a lamp shows there; most scenes ask for none of it. What light falls on is lit in a draft.
+func lensesOf(ctx context.Context, s *plan.Setup, world *light.World, draft func() (*light.World, error)) (*lenses, error) {
 	all := &lenses{setup: s}
-	var spots []light.Receptor
-	for _, r := range frame.Reflections(s) {
-		one, at := meter.Reflection{Reflection: r}, -1
-		if from := seenFrom(s, &r); r.Glass {
-			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
-				one.Surface, at = s.Names[hit.ID], len(spots)
-				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
-			}
-		}
-		all.reflections, all.behind = append(all.reflections, one), append(all.behind, at)
+	found := frame.Reflections(s)
+	spots := all.keepReflections(found, world)
+	var err error
+	if all.lit, err = glintsIn(ctx, s, found, draft); err != nil {
+		return nil, err
 	}
 	all.findFlares(world)
 	if len(spots) == 0 {
 		return all, nil
 	}
-	var err error
 	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
 		return nil, fmt.Errorf("what is behind the glass of %q: %w", s.Title, err)
 	}
@@ -50,10 +45,22 @@ func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, 
 	return all, nil
 }
 
-// seenFrom is where the lens is that a reflection shows in.
-func seenFrom(s *plan.Setup, r *frame.Reflection) r3.Vec {
-	at := s.CameraNamed(r.Camera).OnTrack(r.Along)
-	return at.Frame.At
+// keepReflections keeps those in mirrors, and of lamps in glass; it returns the receptors that look at what is behind the latter.
+func (all *lenses) keepReflections(found []frame.Reflection, world *light.World) (spots []light.Receptor) {
+	for _, r := range found {
+		if len(r.Glints) > 0 {
+			continue
+		}
+		one, at := meter.Reflection{Reflection: r}, -1
+		if from := seenFrom(all.setup, &r); r.Glass {
+			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
+				one.Surface, at = all.setup.Names[hit.ID], len(spots)
+				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
+			}
+		}
+		all.reflections, all.behind = append(all.reflections, one), append(all.behind, at)
+	}
+	return spots
 }
 
 // findFlares finds the lamps whose light comes straight onto a lens: of one that moves where along its track most of it does, in the frame
@@ -109,6 +116,7 @@ func (all *lenses) read(levels light.Levels, into *meter.Set) {
 		}
 		into.Reflections = append(into.Reflections, r)
 	}
+	all.lit.read(levels, figures, into)
 	for i := range all.flares {
 		f := all.flares[i]
 		level := levels[f.Light]

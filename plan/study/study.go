@@ -123,7 +123,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 			return nil, err
 		}
 	}
-	if s.lenses, err = lensesOf(ctx, setup, s.World); err != nil {
+	if s.lenses, err = lensesOf(ctx, setup, s.World, func() (*light.World, error) { return draft(ctx, setup, o) }); err != nil {
 		return nil, err
 	}
 	s.Relevel(levels)
@@ -141,8 +141,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 
 // lookAround reads what lies about faces, and what cameras see. It is printed to tenths of a stop, so the light is a draft.
 func (s *Study) lookAround(ctx context.Context, o Options) error {
-	o.Quality, o.Progress = light.Draft, nil
-	world, err := build(ctx, s.Setup, o, o.Memory.ofSurroundings())
+	world, err := draft(ctx, s.Setup, o)
 	if err != nil {
 		return err
 	}
@@ -153,6 +152,12 @@ func (s *Study) lookAround(ctx context.Context, o Options) error {
 		s.pictures, err = lookThrough(ctx, s.Setup, world)
 	}
 	return err
+}
+
+// draft makes the world of a set-up for what is printed to tenths of a stop.
+func draft(ctx context.Context, s *plan.Setup, o Options) (*light.World, error) {
+	o.Quality, o.Progress = light.Draft, nil
+	return build(ctx, s, o, o.Memory.ofSurroundings())
 }
 
 // build makes the world of a set-up, by what a memory has of its solids where that is not nil.
