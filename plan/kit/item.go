@@ -1,6 +1,11 @@
 package kit
 
-import "scrimshaw/plan/source"
+import (
+	"cmp"
+	"math"
+
+	"scrimshaw/plan/source"
+)
 
 // Item is what a van holds that gives and shapes no light of its own: clamps, bags, cable, distribution, batteries. Lengths are in m,
 // masses in kg, currents in A.
@@ -26,7 +31,7 @@ type Item struct {
 	PerCable float64 // of what is used up: how much cable one of it is for, m; 0 none
 	PerLight float64 // of what is used up: how many lights one of it is for; 0 none
 	Least    float64 // of a dimmer, the least load that it dims, W; 0 not known
-	Volts    float64 // of a battery or a generator
+	Volts    float64 // of a battery, a generator, or a box that is not for 230 V
 	Energy   float64 // of a battery, Wh
 }
 
@@ -54,6 +59,21 @@ func (c *Catalogue) LiftFor(height, load float64) (best *Item) {
 func (c *Catalogue) HighestLift() (best *Item) {
 	for _, item := range c.Items {
 		if item.Group == LiftGroup && (best == nil || item.Length > best.Length) {
+			best = item
+		}
+	}
+	return best
+}
+
+// boxMains is the voltage of a box that says none, V: the plugs of IEC 60309 that those of the kit have are for 200 V to 250 V to the neutral.
+const boxMains = 230.0
+
+// BoxFor is the smallest box of some items with breakers, each less than what feeds it, that takes a current, A, a phase of mains of a voltage, V; nil where there is none.
+func BoxFor(items []*Item, amps, volts float64, phases int) (best *Item) {
+	for _, item := range items {
+		made := cmp.Or(item.Volts, boxMains)
+		fits := item.Breakers > 0 && item.Breakers < amps && item.Amps >= amps && max(item.Phases, 1) == phases && math.Abs(volts-made) <= 0.15*made
+		if fits && (best == nil || item.Amps < best.Amps) {
 			best = item
 		}
 	}
@@ -94,7 +114,7 @@ func electricalFields() []source.Field[Item] {
 		withDefault(field("phases", source.Int("a number of phases", 1, 3), func(v *i) *int { return &v.Phases }, "Phases of the mains that go into it: 1 or 3."), "1"),
 		field("power", watts("a power", "1000 W"), func(v *i) *float64 { return &v.Watts }, "What it gives, or draws."),
 		field("least", watts("a power", "40 W"), func(v *i) *float64 { return &v.Least }, "Of a dimmer, the least load that it dims."),
-		field("volts", amount("a voltage", "14.4", 1, 1000), func(v *i) *float64 { return &v.Volts }, "Of a battery or a generator."),
+		field("volts", amount("a voltage", "14.4", 1, 1000), func(v *i) *float64 { return &v.Volts }, "Of a battery, a generator, or a box that is not for 230 V."),
 		field("energy", amount("an energy", "98", 1, 1e5), func(v *i) *float64 { return &v.Energy }, "Of a battery, watt-hours."),
 	}
 }

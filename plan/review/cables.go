@@ -1,9 +1,11 @@
 package review
 
 import (
+	"fmt"
 	"slices"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/power"
 	"scrimshaw/plan/source"
@@ -61,8 +63,22 @@ func noWay(c *checker, from *plan.Circuit, w wire) {
 
 // noCable warns that the kit has no cable for a breaker, A.
 func noCable(c *checker, amps float64, from *plan.Circuit, w wire) {
-	c.add(source.Warning, CodeNoCable, w.span, w.path, "split it over smaller circuits, or write such a cable into a kit file",
+	c.add(source.Warning, CodeNoCable, w.span, w.path, splitHint(c.setup, amps, from),
 		"no cable of the kit carries %s, the breaker of %s", unit.FormatAmps(amps), from.Name)
+}
+
+// splitHint says which box of the kit makes smaller circuits of one, which stands beside its outlet.
+func splitHint(s *plan.Setup, amps float64, from *plan.Circuit) string {
+	phases, behind := 1, "a: {from: box}"
+	if from.ThreePhases {
+		phases, behind = 3, "a: {from: box, phase: L1}"
+	}
+	if s.Kit != nil {
+		if box := kit.BoxFor(s.Kit.Items, amps, from.Volts, phases); box != nil {
+			return fmt.Sprintf("put a %s beside it, with breakers of %s: write box: {from: %s, item: %s} and %s, and put lights on that", box.Label, unit.FormatAmps(box.Breakers), from.Name, box.Name, behind)
+		}
+	}
+	return "split it over smaller circuits, or write such a cable into a kit file: no box of the kit takes " + unit.FormatAmps(amps)
 }
 
 // lost warns of a cable that loses too much, or of one that the kit has not.

@@ -79,7 +79,11 @@ func TestCircuits(t *testing.T) {
 		{"far", far(2000, "200"), "warning cable-drop 1 k loses 6.6 % of its voltage in 222.00 m of cable of 6 mm², and gives 79.2 % of its light [take a thicker cable, or an outlet that is nearer]"},
 		{"not so far", far(2000, "140"), ""},
 		{"a breaker that no cable stands", strings.Replace(far(2000, "1"), "breaker: 32", "breaker: 900", 1),
-			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file]"},
+			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file: no box of the kit takes 900 A]"},
+		{"a large generator of one phase", gen63, "warning no-cable no cable of the kit carries 63 A, the breaker of gen [put a distribution 63 A beside it, with breakers of 16 A: write box: {from: gen, item: distribution-63a-blue} and a: {from: box}, and put lights on that]"},
+		{"a large generator of three phases, on a box that no cable feeds", "circuits: {gen: {kind: generator, kva: 40, breaker: 63, phases: 3, at: [0, -8]}, o: {from: gen, phases: 3, at: [0, 0]}}\n",
+			"warning no-cable no cable of the kit carries 63 A, the breaker of gen [put a distribution 3 x 63 A beside it, with breakers of 16 A: write box: {from: gen, item: distribution-63a} and a: {from: box, phase: L1}, and put lights on that]"},
+		{"split by that box", strings.Replace(strings.Replace(gen63, "}}\n", "}, box: {from: gen, item: distribution-63a-blue}, a: {from: box}}\n", 1), "circuit: gen", "circuit: a", 1), "info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 16 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
 		{"over a track", den + "cameras: {A: {at: [2, 0.4], track: [[2, 0.4], [2, 2.6]], looks: k, lens: 32 mm, height: 1.2}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3.3, 1.5], height: 2, aim: down, seen: true, circuit: ring}}\n",
 			"info cable-across the cable to 1 k crosses the track of A [lead it under the rails between two sleepers, or round the end of the track]"},
 		{"over a sill", den + "openings: {w: {window: den.left, along: centre, width: 1}}\ncircuits: {ring: {breaker: 16, at: [-2, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3.3, 1.5], height: 2, aim: down, circuit: ring}}\n",
@@ -102,7 +106,7 @@ func TestCircuits(t *testing.T) {
 		{"a box that no cable reaches", den + "circuits: {ring: {breaker: 16, at: [1, 1.5]}, block: {from: ring, item: splitter-3, at: [5, 1.5]}}\n",
 			"warning no-cable there is no way for a cable from the outlet of ring to block [open a door or a gap on the way, or put it on another circuit]"},
 		{"a box that no cable of the kit feeds", "circuits: {ring: {breaker: 900, at: [0, 0]}, block: {from: ring, item: splitter-3, at: [3, 0]}}\n",
-			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file]"},
+			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file: no box of the kit takes 900 A]"},
 		{"far behind a box", "circuits: {ring: {breaker: 16, at: [0, 0]}, block: {from: ring, item: splitter-3, at: [50, 0]}}\nlights: {k: {unit: fresnel-tungsten-2000, at: [70, 0], height: 2, aim: down, circuit: block}}\n",
 			"warning cable-drop 1 k loses 9.5 % of its voltage in 24.00 m of cable of 1.5 mm² and in what feeds it, and gives 71.2 % of its light [take a thicker cable, or an outlet that is nearer]\n" +
 				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 16 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
@@ -153,6 +157,9 @@ func TestCircuits(t *testing.T) {
 		}
 	}
 }
+
+// gen63 is a lamp on a generator that no cable of the kit leads from.
+const gen63 = "circuits: {gen: {kind: generator, kva: 20, breaker: 63, at: [0, -8]}}\nlights: {k: {unit: fresnel-tungsten-2000, at: [1, 2], height: 2, aim: down, circuit: gen}}\n"
 
 // The load from which on the review warns of a circuit is its limit: found by halving, with a breaker of 10 A at 80 % and a lamp of 650 W on 230 V.
 func TestOverloadBegins(t *testing.T) {

@@ -445,3 +445,28 @@ func TestAssumed(t *testing.T) {
 	}
 	t.Error("nothing says that ada stands")
 }
+
+// The light at a face, its colours and the reach of a stand are findings from where a hand computes it: N² = E S t / C with C = 340 (ISO 2720) at 1/50 s,
+// a stop under or two over the working stop, both common practice; of a stand by what its entry in the kit says.
+func TestWhereLitFindingsBegin(t *testing.T) {
+	const face = "people: {ada: {at: [0, 0], faces: 180}}\n"
+	const lamp = "lights: {k: {output: {candela: 3000, shape: uniform}, at: [0, -3], height: 1.6, aim: ada}}\n"
+	const on = face + "exposure: {iso: 800, fps: 25, stop: T%f}\n" + lamp
+	const stand = "lights: {k: {unit: led-panel-100, at: [0, 0], height: %f, aim: down, stand: light-stand}}\n"
+	key := *lit(t, fmt.Sprintf(on, 2.8)).Readings.Named("ada.key").Lux
+	right := math.Sqrt(key * 800 / 50 / 340) // the stop of the key side
+	for _, c := range []struct {
+		code, scene     string
+		low, high, want float64
+	}{
+		{review.CodeKeyUnder, on, 1, 16, right * math.Sqrt2},
+		{review.CodeKeyOver, on, 1, 16, right / 2},
+		{review.CodeStandShort, stand, 2, 3.5, 2.6},
+		{review.CodeStandTall, stand, 0.4, 1.5, 0.95 - 0.15},
+	} {
+		from, to := begins(t, c.scene, c.code, c.low, c.high)
+		if c.want < math.Min(from, to)-2e-3 || c.want > math.Max(from, to)+2e-3 {
+			t.Errorf("%s begins between %g and %g, want %g", c.code, from, to, c.want)
+		}
+	}
+}

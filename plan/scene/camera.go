@@ -30,7 +30,20 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 		"Safety margin about the frame, on each side, as a share of its width: equipment that lies in it is a note, in the frame a warning.", "5 %", "none"),
 	into("filter", filterList, func(m *Camera, v []Ref, _ *source.Node) { m.Filter = v },
 		"Filters before the lens: an ND by its density, or names of the kit's filters and correction gels. Stops and mireds add up.", "[ND 0.6]", "none"),
-).meant(otherCameraKeys)
+).elsewhere(besideCamera).meant(otherCameraKeys)
+
+// besideCamera says where a key of a camera belongs that is one of its exposure, or of the scene's, and what is sharp.
+func besideCamera(key string, _ *source.Context) string {
+	switch {
+	case cameraExposureTable.Field(key) != nil:
+		return "put it into the camera's exposure: {" + key + ": " + cameraExposureTable.Field(key).Example + "}"
+	case exposureTable.Field(key) != nil:
+		return "put it under the scene's exposure"
+	case key == "focus":
+		return "it is sharp on whom or what it looks at: write looks: ada"
+	}
+	return ""
+}
 
 // checkCamera puts a camera that moves at the start of its track, where nothing else says its place.
 func checkCamera(m *Camera, n *source.Node, _ *source.Context) {

@@ -92,7 +92,7 @@ var (
 		"aim": "looks", "sees": "looks", "target": "looks", "subject": "looks", "toward": "looks", "faces": "looks", "pan": "looks",
 		"focal": "lens", "focal-length": "lens", "mm": "lens", "gate": "sensor", "format": "sensor", "ratio": "aspect", "frame": "aspect",
 		"dolly": "track", "rails": "track", "moves": "track", "anamorphic": "squeeze", "safety": "room", "margin": "room",
-		"nd": "filter", "iso": "exposure", "stop": "exposure", "fps": "exposure", "shutter": "exposure",
+		"nd":       "filter",
 		"position": "at", "pos": "at", "place": "at", "where": "at", "z": "height", "eye": "height",
 	}
 	otherLightKeys = map[string]string{

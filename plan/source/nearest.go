@@ -102,13 +102,18 @@ func DidYouMean(text string, words []string) string {
 	return ""
 }
 
-// DidYouMeanOr is the hint of DidYouMean; where nothing is near, the names that end in what the text ends in ("quarter-silk" for
-// "half-silk"), and where there is none, otherwise.
+// DidYouMeanOr is the hint of DidYouMean; where nothing is near, the names that begin with the most of the text's parts ("lamp-1800-soft"
+// for "lamp-1800-hard"), if those are two or more, else those that end in what it ends in ("quarter-silk" for "half-silk"), else those that
+// begin with its first part; and where there is none, otherwise.
 func DidYouMeanOr(text string, words []string, otherwise string) string {
 	if near := DidYouMean(text, words); near != "" {
 		return near
 	}
-	if alike := sameKind(text, words); len(alike) > 0 {
+	alike, shared := sameStart(text, words)
+	if kind := sameKind(text, words); shared < 2 && len(kind) > 0 {
+		alike = kind
+	}
+	if len(alike) > 0 {
 		return "did you mean " + quotedList(alike[:min(len(alike), maxOffered)], "or") + "?"
 	}
 	return otherwise
@@ -128,6 +133,27 @@ func sameKind(name string, words []string) []string {
 		}
 	}
 	return alike
+}
+
+// sameStart returns the words that have as many first parts of a name as any has, and how many those are. A short first part
+// tells nothing.
+func sameStart(name string, words []string) (alike []string, shared int) {
+	parts := partsOf(name)
+	if len(parts) < 2 || utf8.RuneCountInString(parts[0]) < minStart {
+		return nil, 0
+	}
+	for _, word := range words {
+		n := 0
+		for of := partsOf(word); n < min(len(parts), len(of)) && of[n] == parts[n]; n++ {
+		}
+		if n > shared {
+			alike, shared = nil, n
+		}
+		if n > 0 && n == shared && !slices.Contains(alike, word) {
+			alike = append(alike, word)
+		}
+	}
+	return alike, shared
 }
 
 // partsOf are the parts of a name between hyphens and blanks, in small letters.

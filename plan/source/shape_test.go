@@ -210,12 +210,14 @@ func TestDidYouMean(t *testing.T) {
 	}
 }
 
-// TestDidYouMeanOr: where no name is near, those of the same last part are offered; where there is none, where to look.
+// TestDidYouMeanOr: where no name is near, those that begin with the most parts of it are offered, or end in its last; where there is none, where to look.
 func TestDidYouMeanOr(t *testing.T) {
-	words := []string{"half-spun", "silk", "quarter-silk", "china-silk", "raw silk", "full CTO", "led-300"}
+	words := []string{"half-spun", "silk", "quarter-silk", "china-silk", "raw silk", "full CTO", "led-300", "arc-1800", "arc-1800-soft", "arc-800", "fan", "fan-small", "to-1"}
 	for text, want := range map[string]string{
 		"half-silk": `did you mean "silk", "quarter-silk" or "china-silk"?`, "double CTO": `did you mean "full CTO"?`, "lead-300": `did you mean "led-300"?`,
 		"wool": "look there", "wool-of-x": "look there", "a very long-SILK": `did you mean "silk", "quarter-silk" or "china-silk"?`, "silks": `did you mean "silk"?`, "": "look there",
+		"arc-1800-bright": `did you mean "arc-1800" or "arc-1800-soft"?`, "ARC-1800-silver": `did you mean "arc-1800" or "arc-1800-soft"?`, "arc-125000-silk": `did you mean "silk", "quarter-silk" or "china-silk"?`,
+		"arc-wonderful": `did you mean "arc-1800", "arc-1800-soft" or "arc-800"?`, "fan-wonderful": `did you mean "fan" or "fan-small"?`, "to-wonderful": "look there", "-": "look there",
 	} {
 		if got := DidYouMeanOr(text, words, "look there"); got != want {
 			t.Errorf("for %q: %s, want %s", text, got, want)

@@ -71,7 +71,7 @@ var (
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeInSolid, CodeOverCeiling, CodeBelowFloor, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, over the ceiling or under the floor, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
 		{[]string{CodeStandTight}, "a camera whose legs have no room as they usually stand", cameraLegsFree},
-		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven, CodeInSwing}, "a track that leads through something, with a stand on it, a walk across it or a step under it, or in the way of a door or a window that swings", (*checker).trackFree},
+		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven, CodeInSwing}, "a track that leads through something, or whose rolling platform does beyond its ends, with a stand on it, a walk across it or a step under it, or in the way of a door or a window that swings", (*checker).trackFree},
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
 	ofCues = []check[plan.Cue]{

@@ -31,8 +31,9 @@ func (l *Lesson) Draw(p Pad, area r2.Box) {
 		labels, taken = append(labels, t), append(taken, way)
 	}
 	for i := range l.Lights {
-		if t, way := l.drawLight(p, &l.Lights[i]); t != nil {
-			labels, taken = append(labels, t), append(taken, way)
+		t, ways := l.drawLight(p, &l.Lights[i])
+		if t != nil {
+			labels, taken = append(labels, t), append(taken, ways...)
 		}
 	}
 	taken = append(taken, l.drawArcs(p, taken)...)
@@ -92,32 +93,50 @@ func (l *Lesson) breakLine(p Pad, from, to r2.Vec) {
 	}
 }
 
-// drawLight draws a light where it stands, and its ray; nil for one whose light comes from no one place.
-func (l *Lesson) drawLight(p Pad, t *meter.LessonLight) (placeable, carto.Obstacle) {
+// drawLight draws a light where it stands, and its ray, and returns what figures keep off; nil of one that stands in the face. What comes off a wall
+// or a ceiling has no ray, for nobody can say from where on that it comes: the lamp stands at its place and aims as it does.
+func (l *Lesson) drawLight(p Pad, t *meter.LessonLight) (placeable, []carto.Obstacle) {
 	light := l.In.Setup.LightNamed(t.Light)
-	if t.At == nil {
-		return nil, carto.Obstacle{}
+	turn, far, ray := t.Turn, inPlan(t), t.At != nil
+	if !ray {
+		if t.By == "" {
+			return nil, nil
+		}
+		turn, far = l.lampFrom(light)
 	}
-	at, broken := l.stand(t.Turn, inPlan(t)*l.scale)
+	at, broken := l.stand(turn, far*l.scale)
 	colour := p.lamp(section.LampColour(light))
+	var ways []carto.Obstacle
+	if ray {
+		ways = append(ways, l.drawRay(p, t, at, broken))
+	}
+	d := l.lamp(p, t, light, at, colour)
+	ways = append(ways, carto.Obstacle{Outline: d.Body})
+	return &tag{object: "light:" + t.Light, number: t.Tag, cap: p.Ranks.Lamp, strip: &colour, lines: l.lightWords(t), anchor: at, drawn: d, priority: 3}, ways
+}
+
+// drawRay draws the ray of a light from where it stands to the head.
+func (l *Lesson) drawRay(p Pad, t *meter.LessonLight, at r2.Vec, broken bool) carto.Obstacle {
 	width := Medium
 	if t.Role == term.Key {
 		width = FrameLine
 	}
 	from := r2.Add(l.centre, r2.Scale(lessonArcFrom-2, toward(t.Turn)))
-	p.On(ink.Beams).Line(width, p.beam(section.LampColour(light)), from, at)
+	p.On(ink.Beams).Line(width, p.beam(section.LampColour(l.In.Setup.LightNamed(t.Light))), from, at)
 	if broken {
 		l.breakLine(p, from, at)
 	}
-	d := l.lamp(p, t, light, at, colour)
-	return &tag{object: "light:" + t.Light, number: t.Tag, cap: p.Ranks.Lamp, strip: &colour, lines: l.lightWords(t), anchor: at, drawn: d, priority: 3}, line(from, at)
+	return line(from, at)
 }
 
 // lamp draws the symbol of a light, turned to the head; where its light comes from a surface, a stroke stands for that.
 func (l *Lesson) lamp(p Pad, t *meter.LessonLight, light *plan.Light, at r2.Vec, colour ink.Colour) symbols.Drawn {
-	if t.By == "" {
+	if t.By == "" || t.At == nil {
 		s := lampOf(l.In.Setup, light, l.scale)
 		s.At, s.Bearing, s.Colour = at, -t.Turn, colour
+		if t.At == nil {
+			s.Bearing = l.onPaper(frameBearing(light.Frame), l.In.Setup.Post(l.Person))
+		}
 		return symbols.DrawLight(p.of("light:"+t.Light, "").canvas, p.symbols(), s)
 	}
 	way := toward(t.Turn)
@@ -134,7 +153,10 @@ func (l *Lesson) lightWords(t *meter.LessonLight) [][]string {
 	if what == "" {
 		what = t.Light
 	}
-	if t.By != "" {
+	switch {
+	case t.At == nil:
+		return [][]string{{what}, {"off " + t.By}}
+	case t.By != "":
 		what += ", by " + t.By
 	}
 	height := unit.FormatWhole(math.Abs(t.Height)) + "° up"

@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/section"
 )
 
 // What is drawn as reached by a light is where the head, an egg, is turned to it, for heads that lean and lights from everywhere;
@@ -67,5 +68,23 @@ func TestLightsStandAtTheirAngles(t *testing.T) {
 		if far, broken := l.stand(turn, 400); !(math.Abs(r2.Norm(r2.Sub(far, l.centre))-l.reach) <= 1e-9) || !broken {
 			t.Errorf("at %g° and far off it stands at %v, broken %v", turn, far, broken)
 		}
+	}
+}
+
+// A lamp whose light comes off a wall stands at its own angle and distance from the face, turned as it aims; one at the left of who looks back is at
+// camera left.
+func TestALampBehindAWallStandsAtItsPlace(t *testing.T) {
+	s := &plan.Setup{
+		People:  []plan.Person{{Name: "ada", Face: plan.FrameAlong(r3.Vec{X: 1, Y: 2, Z: 1.6}, r3.Vec{Y: -1}, 0, 0)}},
+		Cameras: []plan.Camera{{Name: "A", Frame: plan.FrameAlong(r3.Vec{X: 1, Y: -1, Z: 1.6}, r3.Vec{Y: 1}, 0, 0)}},
+		Lights:  []plan.Light{{Name: "k", Frame: plan.FrameAlong(r3.Vec{X: 3, Y: 2, Z: 2}, r3.Vec{X: 1}, 0, 0)}},
+	}
+	l := &Lesson{Drawing: &Drawing{Report: section.Report{In: &section.Input{Setup: s}}}, Lesson: &meter.Lesson{Person: "ada", Camera: "A"}}
+	turn, far := l.lampFrom(&s.Lights[0])
+	if way := toward(turn); math.Abs(far-2) > 1e-9 || math.Abs(way.X-1) > 1e-9 || math.Abs(way.Y) > 1e-9 {
+		t.Errorf("it stands %g m off, on paper toward %v", far, way)
+	}
+	if got := l.lightWords(&meter.LessonLight{Role: "key", By: "den.top"}); len(got) != 2 || got[1][0] != "off den.top" {
+		t.Errorf("its tag says %q", got)
 	}
 }

@@ -46,7 +46,12 @@ func NewLesson(d *Drawing, area r2.Box) *Lesson {
 	l.reach = math.Min(box.Width(area)/2-lessonBeside, box.Height(area)/2-lessonAbove)
 	farthest := 0.0
 	for i := range l.Lights {
-		farthest = math.Max(farthest, inPlan(&l.Lights[i]))
+		t := &l.Lights[i]
+		far := inPlan(t)
+		if t.At == nil && t.By != "" {
+			_, far = l.lampFrom(l.In.Setup.LightNamed(t.Light))
+		}
+		farthest = math.Max(farthest, far)
 	}
 	l.scale = math.Max(lessonLeast, math.Min(lessonMost, l.reach/math.Max(farthest, 1e-6)))
 	return l
@@ -87,4 +92,11 @@ func inPlan(t *meter.LessonLight) float64 {
 		return 0
 	}
 	return t.Distance * math.Cos(t.Height*math.Pi/180)
+}
+
+// lampFrom is where a lamp stands from the face: its angle from the line to the camera, degrees, plus to camera right, and how far in plan, m.
+func (l *Lesson) lampFrom(light *plan.Light) (turn, far float64) {
+	who := l.In.Setup.Post(l.Person)
+	way := r2.Sub(plan.InPlan(light.Frame.At), plan.InPlan(who.Face.At))
+	return l.aheadBearing(who) - box.Bearing(way), r2.Norm(way)
 }
