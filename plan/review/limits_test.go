@@ -124,6 +124,7 @@ func TestWhereSightsAreFound(t *testing.T) {
 	hold(t, "", []limit{
 		{"a flag in the frame", camera + flag, "warning in-frame G1 f", 0.5, 1.5, half + 0.2, 2e-3},
 		{"a flag in the margin", camera + flag, "info in-margin G1 f", 1.25, 1.5, half*(1+2*0.05) + 0.2, 2e-3},
+		{"a flag in the margin, in feet", "units: ft\n" + strings.Replace(camera, "1.5", "5", 1) + "grip: {f: {flag: [1, 1], at: [OPEN, 12], height: 5, faces: 180, mount: hand}}\n", "info in-margin G1 f", 3.6, 4.6, 3*half*(1+2*0.05) + 0.5, 4e-3},
 		{"a camera beyond the line", two, "warning line-crossed B", 0, 1, 2 * math.Tan(math.Pi/36), 2e-3}, // from 5° on: common practice
 		{"a camera on the line", two, "info on-line B", -1, 0, -2 * math.Tan(math.Pi/36), 2e-3},
 	})
@@ -149,6 +150,8 @@ func TestWhereFitsAreFound(t *testing.T) {
 		{"a disc under the ceiling", den + "lights: {k: {output: {luminance: 900, disc: 1}, at: [2, 1], height: OPEN, mount: hand, aim: {pan: 0, tilt: 0}}}\n", "light-in-solid 1 k", 1.5, 2.3, 2.5 - 0.5, 2e-3},
 		{"an axis beside an opening", lamp("at: {opening: bay, out: 2, along: OPEN}, height: 1.5, aim: {pan: 90, tilt: 0}"), "axis-misses", 0, 1.5, 0.7, 2e-3},
 		{"an axis over an opening", lamp("at: {opening: bay, out: 2, along: 0}, height: OPEN, aim: {pan: 90, tilt: 0}"), "axis-misses", 1.5, 3, 2.1, 2e-3},
+		{"an axis beside an opening, in feet", "units: ft\nrooms: {den: {size: [16, 12], height: 8}}\nopenings: {bay: {window: den.left, width: 4}}\n" +
+			"lights: {k: {output: {candela: 1000, shape: uniform}, at: {opening: bay, out: 6, along: OPEN}, height: 5, aim: {pan: 90, tilt: 0}}}\n", "axis-misses", 0, 5, 2, 4e-3},
 		{"an axis that rakes", lamp("at: {opening: bay, out: 2, along: OPEN}, height: 1.5, aim: {pan: 60, tilt: 0}"), "axis-misses", -1, 0, 0.7 - 2.15*math.Tan(math.Pi/6), 2e-3},
 	})
 	hold(t, hot, []limit{
@@ -188,17 +191,24 @@ func TestWhereFacesAreFound(t *testing.T) {
 	const right = 340 * 8.0 / 800 * 50 // lx, of T2.8, whose N² is 8
 	const ada = "exposure: {iso: 800, fps: 25, stop: T2.8}\npeople: {ada: {at: [0, 0], faces: 0}}\nlights:\n"
 	const one = "  a: {output: {candela: 1000, shape: uniform}, at: [0, 2.1], height: 1.59}\n"
-	lamp := func(at, more string) string {
-		return "  k: {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: key}\n" +
-			"  l: {output: {candela: OPEN, shape: uniform}, at: " + at + ", height: 1.59, role: " + more + "}\n"
+	const key = "  k: {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: key}\n" // right before a side of the face, √4.5 m off
+	const walker = "  k: {output: {candela: OPEN, shape: uniform}, at: [0, 6], height: 1.59, mount: hand}\n"
+	lamp := func(at, role string) string {
+		return "  l: {output: {candela: OPEN, shape: uniform}, at: " + at + ", height: 1.59, role: " + role + "}\n"
 	}
+	walks := strings.Replace(ada, "faces: 0", "faces: 0, walk: [[0, 0], [0, 2]]", 1)
 	hold(t, "", []limit{
-		{"a key that is outshone", ada + lamp("[-1.5, 1.6]", "fill"), "warning key-beaten the key of ada", 300, 900, 500 * math.Exp2(0.05), 1}, // what prints as equal is not told
-		{"a key behind a stronger light", ada + lamp("[3, 3.1]", "motivation"), "warning role-effect 1 k is the key", 1000, 4000, 4 * 500, 4},
+		{"a key that is outshone", ada + key + lamp("[-1.5, 1.6]", "fill"), "warning key-beaten the key of ada", 300, 900, 500 * math.Exp2(0.05), 1}, // what prints as equal is not told
+		{"a key behind a stronger light", ada + key + lamp("[3, 3.1]", "motivation"), "warning role-effect 1 k is the key", 1000, 4000, 4 * 500, 4},
+		{"an edge that is lost", ada + key + lamp("[0, -1.9]", "edge"), "warning role-effect 2 l is an edge, and what it gives the back", 20, 200, 4 * 500 / 4.5 / 8, 0.5}, // three stops under
+		{"an edge from before", ada + key + "  l: {output: {candela: 5000, shape: uniform}, at: [2, OPEN], height: 1.59, role: edge}\n",
+			"warning role-effect 2 l is an edge, and it lights the front", -0.5, 0.5, 0.1, 2e-3},
+		{"a hair light from before", ada + key + "  l: {output: {candela: 5000, shape: uniform}, at: [0, OPEN], height: 2.59, role: hair}\n",
+			"warning role-effect 2 l is a hair light, and it lights the front", 0.2, 0.9, 0.1 + math.Tan(math.Pi/8), 2e-3}, // half of the 45° that the plane of the hair tilts
 		{"two colours", ada + "  k: {output: {candela: 1000, shape: uniform}, at: [1.5, 1.6], height: 1.59, colour: 3200 K}\n" +
 			"  l: {output: {candela: 700, shape: uniform}, at: [-1.5, 1.6], height: 1.59, colour: OPEN K}\n", "info colour-gap", 3300, 4500, 1e6 / (1e6/3200.0 - 50), 4},
 		{"a trace", ada + one + strings.NewReplacer("  a:", "  b:", "1000", "OPEN").Replace(one), "no light of 2 b", 0.5, 1.5, 1000 * 1e-3 / (1 - 1e-3), 2e-3},
-		{"a walk up to a lamp", strings.Replace(ada, "faces: 0", "faces: 0, walk: [[0, 0], [0, 2]]", 1) + "  k: {output: {candela: OPEN, shape: uniform}, at: [0, 6], height: 1.59, mount: hand}\n",
-			"info walk-leaves", 7000, 9000, 2 * right * 16 * math.Sqrt2, 20},
+		{"the end of a walk up to a lamp", walks + walker, "info walk-leaves", 7000, 9000, 2 * right * 16 * math.Sqrt2, 20}, // 4 m off, and one stop over
+		{"its start", walks + walker, "info walk-leaves", 4000, 5000, right / 2 * 36 * math.Sqrt2, 20},                      // 6 m off, and one stop under
 	})
 }
