@@ -3,11 +3,9 @@ package frame
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/solid"
 )
 
 // Approach is how near to its aim a light can come along its axis.
@@ -100,39 +98,4 @@ func (n *nearing) ending(by r3.Vec) (camera, why string, ended bool) {
 	}
 	why = n.obstacle(&n.lamp, by)
 	return "", why, why != ""
-}
-
-// obstacle says what keeps a thing from being moved: a wall or a thing in the way of its head or, level with the floor, of what holds
-// that; the height of its stand; its room. "" where nothing does.
-func (v *viewing) obstacle(t *thing, by r3.Vec) string {
-	for _, one := range []struct {
-		places []r3.Vec
-		way    r3.Vec
-	}{{t.carried(), by}, {t.holding(), r3.Vec{X: by.X, Y: by.Y}}} {
-		for _, place := range one.places {
-			if r3.Norm(one.way) > 0 && v.blocked(place, one.way) {
-				return v.firstInWay(place, one.way) + " is in its way"
-			}
-		}
-	}
-	switch {
-	case by.Z > 0 && t.most > 0 && t.ownHeight+by.Z > t.most:
-		return "its stand goes no higher"
-	case v.roomOf(t.foot) != v.roomOf(r2.Add(t.foot, plan.InPlan(by))):
-		return "it leaves its room there"
-	}
-	return ""
-}
-
-// firstInWay is the name of what a place meets first that is moved.
-func (v *viewing) firstInWay(place, by r3.Vec) string {
-	var skip []solid.ID
-	if id, in := v.set.Inside(place); in {
-		skip = append(skip, id)
-	}
-	h, met := v.set.First(place, r3.Unit(by), skip)
-	if name := v.setup.Names[h.ID]; met && name != "" {
-		return name
-	}
-	return "something"
 }

@@ -7,9 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
-	"scrimshaw/plan/solid"
 )
 
 // The farthest that things are moved, and how near to the lens, m: what would go farther is another set-up.
@@ -113,72 +111,4 @@ const slack = 0.3
 // beside says whether a thing that is brought back ends beside the camera, and not on its lens.
 func (e *eye) beside(t *thing, by r3.Vec) bool {
 	return !e.anywhere(func(p *post) bool { return r3.Norm(r3.Sub(r3.Add(t.middle, by), p.At)) <= t.radius+nearLens })
-}
-
-// free says whether a thing can be moved: nothing keeps it from that, and it does not come to stand where a camera rolls.
-func (v *viewing) free(t *thing, by r3.Vec) bool {
-	rolls := t.kind != Camera && v.onRails(r2.Add(t.foot, plan.InPlan(by))) && !v.onRails(t.foot)
-	return !rolls && v.obstacle(t, by) == ""
-}
-
-// onRails says whether something that stands at a place is in the way of a camera on its track.
-func (v *viewing) onRails(at r2.Vec) bool {
-	for i := range v.setup.Cameras {
-		if t := v.setup.Cameras[i].Track; t != nil {
-			if away, _ := t.Nearest(at); away < plan.RailGauge/2+besideRails {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// besideRails is how far from the rails a thing stands clear of a camera that rolls by, m (common practice).
-const besideRails = 0.2
-
-// roomOf is the room that holds a place; "" outside.
-func (v *viewing) roomOf(p r2.Vec) string {
-	if room := v.setup.RoomUnder(p, ""); room != nil {
-		return room.Name
-	}
-	return ""
-}
-
-// overFloor is how high the lower end of a stand counts as, m: over a carpet or a threshold.
-const overFloor = 0.05
-
-// carried are the places of a thing that have to come through when it is moved, of what is held: the corners and middles of that.
-func (t *thing) carried() (all []r3.Vec) {
-	for _, pieces := range t.stances {
-		for i := range pieces {
-			if q := &pieces[i]; q.Part == body.Head || q.Part == body.Sheet || q.Part == body.Whole {
-				all = append(append(all, q.Middle), q.Corners()...)
-			}
-		}
-	}
-	return all
-}
-
-// holding are those of what holds it, level with the floor: the middles of all but its legs, and where it stands.
-func (t *thing) holding() (all []r3.Vec) {
-	for _, pieces := range t.stances {
-		for i := range pieces {
-			if q := &pieces[i]; q.Part != body.Head && q.Part != body.Sheet && q.Part != body.Whole && q.Part != body.Legs {
-				all = append(all, q.Middle)
-			}
-		}
-	}
-	if t.standsOnIt {
-		all = append(all, plan.AtHeight(t.foot, math.Min(t.base+overFloor, t.ownHeight)))
-	}
-	return all
-}
-
-// blocked says whether something stands in the way of a place that is moved. What holds the place already does not.
-func (v *viewing) blocked(place, by r3.Vec) bool {
-	var skip []solid.ID
-	if id, in := v.set.Inside(place); in {
-		skip = append(skip, id)
-	}
-	return v.set.Blocked(place, r3.Add(place, by), skip)
 }
