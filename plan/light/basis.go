@@ -25,14 +25,14 @@ type Basis struct {
 	Reflected [][][]float32
 	Gains     []colour.RGB // by receptor: {1, 1, 1}; of a Radiance, from the illuminance to the luminance
 
-	summed         []string // what Fields and Reflected are of: the lights, or the sums at fixed levels
-	mix            *mix     // those sums; nil without fixed levels
-	targets        Targets
-	resolved       []Receptor // the targets' points, with Radiance resolved to a surface
-	columns        []column
-	errorModel     errorModel
-	finerTransport *radiosity.Transport // likewise for the receptors alone, by more rays; nil where fewer do
-	transport      *radiosity.Transport // how surfaces and targets see each other; nil without reflected light
+	summed     []string // what Fields and Reflected are of: the lights, or the sums at fixed levels
+	mix        *mix     // those sums; nil without fixed levels
+	targets    Targets
+	resolved   []Receptor // the targets' points, with Radiance resolved to a surface
+	columns    []column
+	errorModel errorModel
+	transport  *radiosity.Transport // how surfaces and targets see each other; nil without reflected light
+	finer      finer                // likewise, for some of the receptors
 }
 
 // column is all that one light gives.
@@ -46,7 +46,7 @@ type column struct {
 
 // Forget lets go of how surfaces see each other, which is most of the memory of a basis and which only Rebase
 // asks for: it works that out anew then. No other goroutine may use the basis meanwhile.
-func (b *Basis) Forget() { b.transport, b.finerTransport = nil, nil }
+func (b *Basis) Forget() { b.transport, b.finer = nil, finer{} }
 
 // column is the index of a light's column, -1 where there is none.
 func (b *Basis) column(light string) int {

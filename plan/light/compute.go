@@ -32,7 +32,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 		b.mix = newMix(len(to.Lattices))
 	}
 	if old != nil {
-		b.resolved, b.Gains, b.transport, b.finerTransport = old.resolved, old.Gains, old.transport, old.finerTransport
+		b.resolved, b.Gains, b.transport, b.finer = old.resolved, old.Gains, old.transport, old.finer
 	} else {
 		w.resolveSpots(b)
 	}

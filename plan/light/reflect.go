@@ -2,7 +2,6 @@ package light
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"scrimshaw/plan/colour"
@@ -54,8 +53,8 @@ func traceSet(ctx context.Context, w *World, q radiosity.Quality, points []Recep
 	return w.memory.closer.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
 }
 
-// solve follows the light of the fresh lights from surface to surface. read is the solution that receptors are read from.
-func (w *World) solve(ctx context.Context, b *Basis, lamps []*readyLamp, fresh []int) (solution, read *radiosity.Solution, err error) {
+// solve follows the light of the fresh lights from surface to surface. read is what receptors get of it.
+func (w *World) solve(ctx context.Context, b *Basis, lamps []*readyLamp, fresh []int) (solution *radiosity.Solution, read *backAtReceptors, err error) {
 	seen := make([]radiosity.Lamp, len(fresh))
 	for k, i := range fresh {
 		if lamps[i].surface == nil {
@@ -107,47 +106,9 @@ func (b *Basis) mixReflected(ctx context.Context, solution *radiosity.Solution, 
 	return nil
 }
 
-// refine solves once more, with smaller patches and more rays, for the receptors alone where some of them are off by more
-// than the quality allows by their own word: few rays meet light that comes round a corner, and it falls off within a
-// patch.
-func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
-	if rough.SharesRays() || !w.needsRefinement(b, fresh, rough) {
-		return rough, nil
-	}
-	if b.finerTransport == nil {
-		t, err := traceSet(ctx, w, w.radiosity.Closer(), b.resolved, nil)
-		if err != nil {
-			return nil, err
-		}
-		b.finerTransport = t
-	}
-	return b.finerTransport.Solve(ctx, seen)
-}
-
-// needsRefinement says whether the rays leave a receptor off by more than the quality allows, all lights at a level of 1.
-func (w *World) needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution) bool {
-	for n := range b.resolved {
-		square, all := 0.0, 0.0
-		for k, i := range fresh {
-			off := rough.Spread(n, k)
-			square += off * off
-			for _, e := range rough.Point(n, k) {
-				all += e.Y()
-			}
-			for _, points := range b.columns[i].points {
-				all += points[n].Y()
-			}
-		}
-		if math.Sqrt(square) > w.allowedRayError*all {
-			return true
-		}
-	}
-	return false
-}
-
 // addReflected adds the terms of what comes back to receptors, by the surface it left last; what left a cloth is diffused,
 // from whichever side of it.
-func (w *World) addReflected(c *column, light string, s *radiosity.Solution, lamp, receptors int) {
+func (w *World) addReflected(c *column, light string, s *backAtReceptors, lamp, receptors int) {
 	direct := len(c.terms)
 	for i := range receptors {
 		for k, e := range s.Point(i, lamp) {

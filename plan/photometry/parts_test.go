@@ -266,13 +266,18 @@ func TestWhatIsSeenOfAShade(t *testing.T) {
 		held(t, "the bulb", v.bulb(), bulb, 2e-5)
 		held(t, "a disc through the opening", v.through(5), through, 4e-5)
 		band := 4
-		held(t, "a band's inside", v.inside(band), math.Abs(v.through(band+1)-v.through(band)), 1e-12)
 		hull := hullOf(v.outline(s.rings[band]), v.outline(s.rings[band+1]))
 		disc := s.rings[band]
 		if v.above {
 			disc = s.rings[band+1]
 		}
-		held(t, "a band's outside", v.outside(band), hull-v.cos*math.Pi*disc.radius*disc.radius, 1e-6)
+		rims := v.rimsOfBands()
+		held(t, "a band's outside", v.outside(band, &rims), hull-v.cos*math.Pi*disc.radius*disc.radius, 1e-6)
+		of := s.bulbLuminance() * v.bulb()
+		for k := range s.bands {
+			of += (s.bands[k].Outside*v.outside(k, &rims) + s.bands[k].Inside*math.Abs(v.through(k+1)-v.through(k))) / math.Pi
+		}
+		held(t, "the intensity", s.At(radians(degrees)), of, 1e-12)
 	}
 	peak := 0.0
 	for t := range 181 {

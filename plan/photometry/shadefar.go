@@ -12,8 +12,11 @@ func (s *Shade) At(t float64) float64 {
 	sin, cos := math.Sincos(t)
 	v := shadeView{s, math.Max(0, sin), math.Abs(cos), cos > 0}
 	sum := 0.0
+	rims, before := v.rimsOfBands(), v.through(0)
 	for k := range s.bands {
-		sum += s.bands[k].Outside*v.outside(k) + s.bands[k].Inside*v.inside(k)
+		seen := v.through(k + 1)
+		sum += s.bands[k].Outside*v.outside(k, &rims) + s.bands[k].Inside*math.Abs(seen-before)
+		before = seen
 	}
 	return sum/math.Pi + s.bulbLuminance()*v.bulb()
 }
@@ -45,29 +48,32 @@ func (v *shadeView) near() int {
 	return 0
 }
 
+// bandRims are how the rims of a band lie as they are seen: of all bands alike, for they are equally high and narrow by as much.
+type bandRims struct {
+	touch float64 // the angle from its narrowing at which a line touches both rims, radians; nought where one rim holds the other
+	line  float64 // m, how long that line is from the one to the other
+}
+
+// rimsOfBands finds that.
+func (v *shadeView) rimsOfBands() (r bandRims) {
+	low, high := v.rings[0], v.rings[1]
+	apart, narrows := (high.at-low.at)*v.sin, v.cos*math.Abs(high.radius-low.radius)
+	if apart > narrows {
+		r.touch, r.line = math.Acos(narrows/apart), math.Sqrt(apart*apart-narrows*narrows)
+	}
+	return r
+}
+
 // outside is how much is seen of the outside of a band, m²: the hull of its two rims without the disc in the nearer.
-func (v *shadeView) outside(band int) float64 {
+func (v *shadeView) outside(band int, r *bandRims) float64 {
 	low, high := v.rings[band], v.rings[band+1]
 	nearer := low
 	if v.above {
 		nearer = high
 	}
 	large, small := math.Max(low.radius, high.radius), math.Min(low.radius, high.radius)
-	apart, narrows := (high.at-low.at)*v.sin, v.cos*(large-small)
-	hull := v.cos * math.Pi * large * large
-	if apart > narrows {
-		touch := math.Acos(narrows / apart)
-		hull = v.cos*(large*large*(math.Pi-touch)+small*small*touch) + (large+small)*math.Sqrt(apart*apart-narrows*narrows)
-	}
+	hull := v.cos*(large*large*(math.Pi-r.touch)+small*small*r.touch) + (large+small)*r.line
 	return hull - v.cos*math.Pi*nearer.radius*nearer.radius
-}
-
-// inside is how much is seen of the inside of a band through the nearer opening, m².
-func (v *shadeView) inside(band int) float64 {
-	if v.above {
-		return v.through(band+1) - v.through(band)
-	}
-	return v.through(band) - v.through(band+1)
 }
 
 // through is how much of the disc in a ring is seen through the nearer opening, m²: two circles, once their ellipses are

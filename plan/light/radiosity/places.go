@@ -43,7 +43,13 @@ func (t *Transport) group() {
 }
 
 // SharesRays says whether receptors stand at so many places that they share the rays of fewer.
-func (s *Solution) SharesRays() bool { return len(s.t.places) > placesFullyRead }
+func (s *Solution) SharesRays() bool { return s.Places() > placesFullyRead }
+
+// Places is at how many places receptors stand.
+func (s *Solution) Places() int { return len(s.t.places) }
+
+// PlaceOf is the place of a receptor.
+func (s *Solution) PlaceOf(receptor int) int { return int(s.t.placeOf[receptor]) }
 
 // traceFromPlaces follows the rays of single receptors.
 func (t *Transport) traceFromPlaces(ctx context.Context) error {
