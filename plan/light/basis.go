@@ -44,6 +44,12 @@ type column struct {
 	rayError        []float64   // by receptor, lx: see Basis.Error; nil without reflected light
 }
 
+// finer is how some receptors see the set, more closely than lattices do.
+type finer struct {
+	transport *radiosity.Transport // nil where none does
+	of        []int                // the receptors, ascending
+}
+
 // Forget lets go of how surfaces see each other, which is most of the memory of a basis and which only Rebase
 // asks for: it works that out anew then. No other goroutine may use the basis meanwhile.
 func (b *Basis) Forget() { b.transport, b.finer = nil, finer{} }

@@ -16,12 +16,6 @@ import (
 // fewPlacesRead is at how many places all receptors are read more closely as soon as one of them needs it.
 const fewPlacesRead = 16
 
-// finer is how some receptors see the set, more closely than lattices do.
-type finer struct {
-	transport *radiosity.Transport // nil where none does
-	of        []int                // the receptors, ascending
-}
-
 // backAtReceptors is what receptors get back from surfaces: some by a closer solution.
 type backAtReceptors struct {
 	rough, closer *radiosity.Solution
@@ -84,7 +78,7 @@ func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fre
 func (w *World) refined(b *Basis, fresh []int, rough *radiosity.Solution) (all []int) {
 	needs := make([]bool, rough.Places())
 	for n := range b.resolved {
-		if w.needsRefinement(b, fresh, rough, n) {
+		if needsRefinement(b, fresh, rough, n, w.allowedRayError) {
 			needs[rough.PlaceOf(n)] = true
 		}
 	}
@@ -97,8 +91,8 @@ func (w *World) refined(b *Basis, fresh []int, rough *radiosity.Solution) (all [
 	return all
 }
 
-// needsRefinement says whether the rays leave receptor n off by more than the quality allows, all lights at a level of 1.
-func (w *World) needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution, n int) bool {
+// needsRefinement says whether the rays leave receptor n off by more than a share of its light that is allowed, all lights at a level of 1.
+func needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution, n int, allowed float64) bool {
 	square, all := 0.0, 0.0
 	for k, i := range fresh {
 		off := rough.Spread(n, k)
@@ -110,5 +104,16 @@ func (w *World) needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution
 			all += points[n].Y()
 		}
 	}
-	return math.Sqrt(square) > w.allowedRayError*all
+	return math.Sqrt(square) > allowed*all
+}
+
+// traceSet finds how the surfaces, receptors and lattices see each other, at the quality of the World or one closer.
+func traceSet(ctx context.Context, w *World, q radiosity.Quality, points []Receptor, lattices []Lattice) (*radiosity.Transport, error) {
+	switch {
+	case w.memory == nil:
+		return radiosity.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
+	case q == w.radiosity:
+		return w.memory.rough.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
+	}
+	return w.memory.closer.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
 }

@@ -42,17 +42,6 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*readyLamp, fresh
 	return b.reflectedFields(ctx, solution, fresh, p)
 }
 
-// traceSet finds how the surfaces, receptors and lattices see each other, at the quality of the World or one closer.
-func traceSet(ctx context.Context, w *World, q radiosity.Quality, points []Receptor, lattices []Lattice) (*radiosity.Transport, error) {
-	switch {
-	case w.memory == nil:
-		return radiosity.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
-	case q == w.radiosity:
-		return w.memory.rough.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
-	}
-	return w.memory.closer.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
-}
-
 // solve follows the light of the fresh lights from surface to surface. read is what receptors get of it.
 func (w *World) solve(ctx context.Context, b *Basis, lamps []*readyLamp, fresh []int) (solution *radiosity.Solution, read *backAtReceptors, err error) {
 	seen := make([]radiosity.Lamp, len(fresh))
