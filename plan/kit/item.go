@@ -68,11 +68,14 @@ func (c *Catalogue) HighestLift() (best *Item) {
 // boxMains is the voltage of a box that says none, V: the plugs of IEC 60309 that those of the kit have are for 200 V to 250 V to the neutral.
 const boxMains = 230.0
 
+// boxSlack is how far mains may be from what a box is made for, as a share of that: those that the plugs are for, and what these stray.
+const boxSlack = 0.15
+
 // BoxFor is the smallest box of some items with breakers, each less than what feeds it, that takes a current, A, a phase of mains of a voltage, V; nil where there is none.
 func BoxFor(items []*Item, amps, volts float64, phases int) (best *Item) {
 	for _, item := range items {
 		made := cmp.Or(item.Volts, boxMains)
-		fits := item.Breakers > 0 && item.Breakers < amps && item.Amps >= amps && max(item.Phases, 1) == phases && math.Abs(volts-made) <= 0.15*made
+		fits := item.Breakers > 0 && item.Breakers < amps && item.Amps >= amps && max(item.Phases, 1) == phases && math.Abs(volts-made) <= boxSlack*made
 		if fits && (best == nil || item.Amps < best.Amps) {
 			best = item
 		}

@@ -122,3 +122,28 @@ func TestItemsAgreeWithThemselves(t *testing.T) {
 		}
 	}
 }
+
+// A box takes what feeds it and gives less by each breaker; it is for the mains that it says, else for those of its plugs, 230 V and 15 % more or
+// less. Of those that serve the smallest is taken.
+func TestBoxFor(t *testing.T) {
+	boxes := []*kit.Item{
+		{Entry: kit.Entry{Name: "large"}, Amps: 125, Breakers: 32}, {Entry: kit.Entry{Name: "blue"}, Amps: 63, Breakers: 16}, {Entry: kit.Entry{Name: "red"}, Amps: 63, Breakers: 16, Phases: 3},
+		{Entry: kit.Entry{Name: "120"}, Amps: 60, Breakers: 20, Volts: 120}, {Entry: kit.Entry{Name: "splitter"}, Amps: 63},
+	}
+	for _, c := range []struct {
+		amps, volts float64
+		phases      int
+		want        string
+	}{
+		{63, 230, 1, "blue"}, {63, 230, 3, "red"}, {63.1, 230, 1, "large"}, {125, 230, 1, "large"}, {126, 230, 1, ""}, {64, 230, 3, ""}, {16, 230, 1, ""}, {16.1, 230, 1, "blue"},
+		{63, 264, 1, "blue"}, {63, 265, 1, ""}, {63, 196, 1, "blue"}, {63, 195, 1, ""}, {60, 120, 1, "120"}, {60, 137, 1, "120"}, {60, 139, 1, ""}, {61, 120, 1, ""},
+	} {
+		got := ""
+		if box := kit.BoxFor(boxes, c.amps, c.volts, c.phases); box != nil {
+			got = box.Name
+		}
+		if got != c.want {
+			t.Errorf("%g A of %g V on %d phases: %q, want %q", c.amps, c.volts, c.phases, got, c.want)
+		}
+	}
+}

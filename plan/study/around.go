@@ -47,11 +47,20 @@ type past struct {
 func aroundFaces(ctx context.Context, s *plan.Setup, world *light.World) (*surroundings, error) {
 	all := surroundings{faces: facesOf(s, world.BVH())}
 	var err error
-	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: all.receptors()}); err != nil {
-		return nil, fmt.Errorf("the light about faces of %q: %w", s.Title, err)
+	if all.basis, err = ownBasis(ctx, s, world, all.receptors(), "the light about faces"); err != nil {
+		return nil, err
 	}
-	all.basis.Forget()
 	return &all, nil
+}
+
+// ownBasis lights points in a basis of their own, so that readings are the same bits whether or not they are asked for. what names them in an error.
+func ownBasis(ctx context.Context, s *plan.Setup, world *light.World, points []light.Receptor, what string) (*light.Basis, error) {
+	basis, err := world.Basis(ctx, light.Emitters(s), light.Targets{Points: points})
+	if err != nil {
+		return nil, fmt.Errorf("%s of %q: %w", what, s.Title, err)
+	}
+	basis.Forget()
+	return basis, nil
 }
 
 // facesOf says what to meter around the faces of a set-up.

@@ -2,7 +2,6 @@ package study
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -56,10 +55,9 @@ func glintsIn(ctx context.Context, s *plan.Setup, found []frame.Reflection, draf
 	if len(spots) == 0 {
 		return nil, nil
 	}
-	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
-		return nil, fmt.Errorf("what shows in the glass of %q: %w", s.Title, err)
+	if all.basis, err = ownBasis(ctx, s, world, spots, "what shows in the glass"); err != nil {
+		return nil, err
 	}
-	all.basis.Forget()
 	return all, nil
 }
 

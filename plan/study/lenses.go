@@ -2,7 +2,6 @@ package study
 
 import (
 	"context"
-	"fmt"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -38,10 +37,9 @@ func lensesOf(ctx context.Context, s *plan.Setup, world *light.World, draft func
 	if len(spots) == 0 {
 		return all, nil
 	}
-	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
-		return nil, fmt.Errorf("what is behind the glass of %q: %w", s.Title, err)
+	if all.basis, err = ownBasis(ctx, s, world, spots, "what is behind the glass"); err != nil {
+		return nil, err
 	}
-	all.basis.Forget()
 	return all, nil
 }
 

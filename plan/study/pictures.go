@@ -3,7 +3,6 @@ package study
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
@@ -60,10 +59,9 @@ func lookThrough(ctx context.Context, s *plan.Setup, world *light.World) (*pictu
 		points = append(points, p.all[i].receptors()...)
 	}
 	var err error
-	if p.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: points}); err != nil {
-		return nil, fmt.Errorf("the pictures of %q: %w", s.Title, err)
+	if p.basis, err = ownBasis(ctx, s, world, points, "the pictures"); err != nil {
+		return nil, err
 	}
-	p.basis.Forget()
 	return &p, nil
 }
 

@@ -14,9 +14,13 @@ func watch(in *Input) *Section {
 	return &Section{Title: "Watch", Alarm: true, Points: sentences(in.Warnings)}
 }
 
+// mostWithMetering is how many lights, at most, a sheet has that says how the meter is held: with more it would often take a page for that
+// alone, and the head of the sheet names the receptor and its constant anyway.
+const mostWithMetering = 8
+
 // metering says how a meter is held that shows the stops of the faces; nothing where no side of a face is read.
 func metering(in *Input) *Section {
-	if !slices.ContainsFunc(in.Faces, func(f Face) bool { return f.Key != nil }) || workingLux(in.Setup) == 0 {
+	if len(in.Setup.Lights) > mostWithMetering || !slices.ContainsFunc(in.Faces, func(f Face) bool { return f.Key != nil }) || workingLux(in.Setup) == 0 {
 		return &Section{}
 	}
 	return &Section{Title: "How faces are metered", Rank: layout.Other, Words: []string{meter.HeldInWords(&in.Setup.Exposure)}}
