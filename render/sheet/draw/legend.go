@@ -168,6 +168,9 @@ func (c *Drawing) ghostWords() string {
 	if drawn == moved {
 		return "moved from"
 	}
+	if drawn == 0 { // the sign stands for nothing on the plan: the words say why
+		return "from: no room"
+	}
 	said := fmt.Sprintf("%d of %d", drawn, moved)
 	for _, before := range [...]string{"moved, ", "from, "} {
 		if c.Pad.Small().Width(before+said) <= legendRoom(lineSignWide) {
