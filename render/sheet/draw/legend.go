@@ -168,10 +168,10 @@ func (c *Drawing) ghostWords() string {
 	if drawn == moved {
 		return "moved from"
 	}
-	if drawn == 0 { // the sign stands for nothing on the plan: the words say why
-		return "from: no room"
-	}
 	said := fmt.Sprintf("%d of %d", drawn, moved)
+	if drawn == 0 { // the sign stands for nothing on the plan: the words say why
+		said = "no room"
+	}
 	for _, before := range [...]string{"moved, ", "from, "} {
 		if c.Pad.Small().Width(before+said) <= legendRoom(lineSignWide) {
 			return before + said
