@@ -217,7 +217,7 @@ func (r walked) upright(low, high float64) (all []outlined) {
 func (r walked) uprightSheets(low, high float64) (all []outlined) {
 	for i := range r.out.Set.Sheets {
 		p := &r.out.Set.Sheets[i]
-		if r.soft[p.ID] || r.out.LightNamed(beforeDot(p.Name)) != nil {
+		if r.soft[p.ID] || r.out.LightNamed(beforeDot(p.Name)) != nil || r.climbsPast(p.Corners) {
 			continue
 		}
 		if ring := sheetBetween(p.Corners, low, high); ring != nil {
@@ -227,14 +227,27 @@ func (r walked) uprightSheets(low, high float64) (all []outlined) {
 	return all
 }
 
+// climbsPast says whether a walk goes up by a level sheet to a floor over it, as by a ceiling and that floor where stairs lead through them: nothing in a scene
+// says where they are open.
+func (r walked) climbsPast(corners []r3.Vec) bool {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, c := range corners {
+		low, high = min(low, c.Z), max(high, c.Z)
+	}
+	under, over := false, false
+	for _, t := range r.walk.Treads {
+		under, over = under || t.Base < low-plane.Grain, over || t.Base > low-plane.Grain
+	}
+	return high-low < plane.Grain && under && over
+}
+
 // sheetsAcross are sheets that the line of a walk leads through, but for those in what it leads through anyway, as a pane over its sill.
 func (r walked) sheetsAcross() (all []plan.Through) {
 	for _, s := range r.walk.Legs() {
 		for _, o := range r.uprightSheets(s.Base+plan.StepOver, s.Base+r.walk.Crown) {
-			on, _, crosses := plane.PathsCross([]r2.Vec{s.A, s.B}, append(slices.Clone(o.ring), o.ring[0]))
-			along := s.From + on
-			if crosses && !slices.ContainsFunc(r.walk.Through, func(t plan.Through) bool { return t.From <= along && along <= t.To }) {
-				all = append(all, plan.Through{Name: o.name, From: along, To: along})
+			from, to, crosses := acrossLeg(&s, o.ring)
+			if crosses && !slices.ContainsFunc(r.walk.Through, func(t plan.Through) bool { return t.From <= from && from <= t.To }) {
+				all = r.goingOn(all, plan.Through{Name: o.name, From: from, To: to})
 			}
 		}
 	}
@@ -259,4 +272,15 @@ func sheetBetween(corners []r3.Vec, low, high float64) []r2.Vec {
 		return nil
 	}
 	return plane.Hull(points)
+}
+
+// acrossLeg is where a straight part of a walk leads over an outline, or across the line of an upright sheet, m along the walk.
+func acrossLeg(s *plan.WalkLeg, ring []r2.Vec) (from, to float64, crosses bool) {
+	if len(ring) < 3 {
+		on, _, meets := plane.PathsCross([]r2.Vec{s.A, s.B}, ring)
+		return s.From + on, s.From + on, meets
+	}
+	near, far, ok := plane.Chord(s.A, r2.Unit(r2.Sub(s.B, s.A)), ring)
+	near, far = max(0, near), min(s.To-s.From, far)
+	return s.From + near, s.From + far, ok && far-near > clash.Slack
 }

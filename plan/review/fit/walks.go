@@ -37,6 +37,8 @@ func (r *checker) roundabout(name string) string {
 	switch o := r.out.OpeningNamed(name); {
 	case r.things[name].movable():
 		return "lead it round " + name
+	case r.out.RoomNamed(beforeDot(name)) != nil && r.out.WallNamed(name) == nil:
+		return "lead it where the ceiling is higher"
 	case o != nil && o.Leaf != nil && o.Ajar >= openWide:
 		return "lead it past the leaf of " + name
 	case o != nil && o.Leaf != nil:
@@ -68,7 +70,7 @@ func (r *checker) through(w *plan.Walk, own []solid.ID) (all []plan.Through) {
 
 // goingOn adds a stretch to those before it, of which the last goes on in it where it is of the same thing: the halves of a
 // wall between two rooms are one.
-func (r *checker) goingOn(all []plan.Through, t plan.Through) []plan.Through {
+func (r *contactFinder) goingOn(all []plan.Through, t plan.Through) []plan.Through {
 	if n := len(all); n > 0 && t.From-all[n-1].To <= contactTolerance {
 		last := &all[n-1]
 		if last.Name == t.Name || r.out.WallNamed(last.Name) != nil && r.out.WallNamed(t.Name) != nil {
