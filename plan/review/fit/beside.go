@@ -284,3 +284,16 @@ func acrossLeg(s *plan.WalkLeg, ring []r2.Vec) (from, to float64, crosses bool) 
 	near, far = max(0, near), min(s.To-s.From, far)
 	return s.From + near, s.From + far, ok && far-near > clash.Slack
 }
+
+// goingOn adds a stretch to those before it, of which the last goes on in it where it is of the same thing: the halves of a
+// wall between two rooms are one.
+func (r *contactFinder) goingOn(all []plan.Through, t plan.Through) []plan.Through {
+	if n := len(all); n > 0 && t.From-all[n-1].To <= contactTolerance {
+		last := &all[n-1]
+		if last.Name == t.Name || r.out.WallNamed(last.Name) != nil && r.out.WallNamed(t.Name) != nil {
+			last.To = t.To
+			return all
+		}
+	}
+	return append(all, t)
+}

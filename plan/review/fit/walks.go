@@ -68,19 +68,6 @@ func (r *checker) through(w *plan.Walk, own []solid.ID) (all []plan.Through) {
 	return slices.DeleteFunc(all, func(t plan.Through) bool { return t.To-t.From <= contactTolerance })
 }
 
-// goingOn adds a stretch to those before it, of which the last goes on in it where it is of the same thing: the halves of a
-// wall between two rooms are one.
-func (r *contactFinder) goingOn(all []plan.Through, t plan.Through) []plan.Through {
-	if n := len(all); n > 0 && t.From-all[n-1].To <= contactTolerance {
-		last := &all[n-1]
-		if last.Name == t.Name || r.out.WallNamed(last.Name) != nil && r.out.WallNamed(t.Name) != nil {
-			last.To = t.To
-			return all
-		}
-	}
-	return append(all, t)
-}
-
 // edgesAlong are the distances along the leg of a walk from a to b where a body comes to a solid, leaves one or changes its
 // level, with both ends of the leg. from is how far along the walk the leg begins.
 func (r *checker) edgesAlong(w *plan.Walk, from float64, a, b r2.Vec) []float64 {
