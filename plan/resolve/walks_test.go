@@ -79,11 +79,12 @@ cameras: {A: {at: [0.3, 0.5], lens: 35 mm}}`)
 // A walk up to a floor over it comes into no ceiling; one on a riser under a low ceiling does, and one under it does not.
 func TestAWalkUnderACeiling(t *testing.T) {
 	const rooms = "rooms: {den: {size: [6, 5], height: 2.7}, loft: {size: [6, 5], base: 3, height: 2.4}}\ncameras: {A: {at: [0.3, 0.3], lens: 35 mm}}\n"
-	for want, scene := range map[string]string{
-		"":            rooms + "furniture: {flight: {stairs: [1, 4, 3], at: [4, 2.3]}}\npeople: {ada: {at: [1, 4], walk: [[4, 0.1], [4, 4.8]]}}",
-		"den.ceiling": rooms + "furniture: {riser: {deck: [2, 2, 1.2], at: [3, 2.5]}}\npeople: {ada: {at: [1, 4], walk: [{top: riser}, [3, 3.2]]}}",
+	for _, c := range [...][2]string{
+		{"", rooms + "furniture: {flight: {stairs: [1, 4, 3], at: [4, 2.3]}}\npeople: {ada: {at: [1, 4], walk: [[4, 0.1], [4, 4.8]]}}"},
+		{"", rooms + "furniture: {flight: {stairs: [3, 4, 3], at: [4, 2.3]}}\npeople: {ada: {at: [1, 4], walk: [[2.7, 0.31], [5.3, 4.65]]}}"},
+		{"den.ceiling", rooms + "furniture: {riser: {deck: [2, 2, 1.2], at: [3, 2.5]}}\npeople: {ada: {at: [1, 4], walk: [{top: riser}, [3, 3.2]]}}"},
 	} {
-		got := ""
+		want, scene, got := c[0], c[1], ""
 		w := resolved(t, scene).People[0].Walk
 		for _, h := range w.Through {
 			got += h.Name
