@@ -278,28 +278,73 @@ func TestTheTextHoldsWhatThePlanSays(t *testing.T) {
 					}
 				}
 			}
+			lists := strings.Split(text, "LIGHTS")[1:]
 			for _, s := range litSample(t, name) {
+				if len(s.Setup.Lights) == 0 {
+					continue
+				}
+				if len(lists) == 0 {
+					t.Fatalf("%s has no list of lights", titleOf(s))
+				}
+				list := lists[0]
+				lists = lists[1:]
+				if want := headOf(s); !strings.HasPrefix(list, want) {
+					t.Errorf("the lights of %s do not stand under %q", titleOf(s), want)
+				}
 				for i := range s.Setup.Lights {
 					for _, want := range valuesOf(s, i) {
-						if !strings.Contains(text, want) {
+						if !strings.Contains(list, " "+want) {
 							t.Errorf("light %s of %s is without %q in the text", s.Setup.Lights[i].Tag, titleOf(s), want)
 						}
 					}
 				}
 			}
+			if len(lists) > 0 {
+				t.Errorf("%d lists of lights are of no set-up", len(lists))
+			}
 		})
 	}
 }
 
-// valuesOf are what the text says of a light.
+// headOf is what stands over the lights of a set-up, with the units of what is under it.
+func headOf(s *study.Study) string {
+	if s.Setup.Feet {
+		return " K % high throw"
+	}
+	return ", IN METRES K % high throw"
+}
+
+// valuesOf are what the text says of a light under its heads: the row of its figures, and the two distances that place it.
 func valuesOf(s *study.Study, i int) []string {
+	bare := func(m float64) string { return strings.TrimSuffix(unit.FormatLength(m, s.Setup.Feet), " m") }
 	l := &s.Setup.Lights[i]
-	height := strings.TrimSuffix(unit.FormatLength(l.Height, s.Setup.Feet), " m")
-	all := []string{unit.FormatKelvin(l.White.OnPlanck().Kelvin) + " " + unit.FormatPercent(l.Level) + " " + height}
+	kelvin := strings.TrimSuffix(unit.FormatKelvin(l.White.OnPlanck().Kelvin), " K")
+	throw := "–"
+	if l.Throw > 0 {
+		throw = bare(l.Throw)
+	}
+	all := []string{strings.Join([]string{kelvin, strings.TrimSuffix(unit.FormatPercent(l.Level), " %"), bare(l.Height), throw}, " ") + " "}
 	for _, d := range l.Placing {
-		all = append(all, unit.FormatLength(d.Metres, s.Setup.Feet)+" from "+d.From)
+		all = append(all, bare(d.Metres)+" from "+wallOf(s, d.From))
 	}
 	return all
+}
+
+// wallOf is what a tape starts from: the room of a wall is left out where no other room has a wall of that name.
+func wallOf(s *study.Study, from string) string {
+	room, rest, isWall := strings.Cut(from, ".")
+	name, _, _ := strings.Cut(rest, ",")
+	for i := range s.Setup.Rooms {
+		for k := range s.Setup.Rooms[i].Walls {
+			if isWall && s.Setup.Rooms[i].Walls[k].Name == name && s.Setup.Rooms[i].Name != room {
+				return from
+			}
+		}
+	}
+	if isWall {
+		return rest
+	}
+	return from
 }
 
 // lettered are the texts of a drawing's plan: of all layers but the collar, which is the last.

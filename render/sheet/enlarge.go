@@ -10,16 +10,31 @@ import (
 // have it at the least height, which the paper and the scale are chosen by.
 var listCaps = []float64{2.5, 2.2, 2.0}
 
-// copiedCaps are those in the look for a copier: two copies keep what is lettered at the first. Nothing is promised of the
-// second, which is read on the page.
-var copiedCaps = []float64{2.5, 2.0}
+// copiedCaps are those in the look for a copier, in which lists are bold: two copies keep the first as well as the page has it, and three in four letterings of the last;
+// anything thin or smaller they do not.
+var copiedCaps = []float64{3.0, 2.8, 2.5}
 
-// listHeights are the heights to try.
-func (s *sheet) listHeights() []float64 {
+// trial is a way to letter lists: in capitals of a height, mm, on so many pages more than with the least lettering, with as much on the first page of
+// all blocks up to a rank.
+type trial struct {
+	cap  float64
+	more int
+	upTo layout.Rank
+}
+
+// trials are the ways to try, the best first. What is to be copied is worth a page more, and at last that all but what must stand beside the plan goes
+// there, and that a word breaks in its column: smaller lettering would be lost.
+func (s *sheet) trials() (all []trial) {
 	if s.request.theme.Plain {
-		return copiedCaps
+		for _, cap := range copiedCaps {
+			all = append(all, trial{cap, 0, layout.Needed}, trial{cap, 1, layout.Needed}, trial{cap, 1, layout.Must})
+		}
+		return all
 	}
-	return listCaps
+	for _, cap := range listCaps {
+		all = append(all, trial{cap, 0, layout.Needed})
+	}
+	return all
 }
 
 // enlargeLists letters the lists as large as the sheet holds them on as many pages, at the same scale, with as much on
@@ -30,8 +45,8 @@ func (s *sheet) enlargeLists() {
 	}
 	least, pages := s.layout, s.pagesOf(s.layout)
 	fitter, later := s.fitter, s.later
-	for _, cap := range s.listHeights() {
-		if s.holdsLists(cap, &least, pages) {
+	for _, t := range s.trials() {
+		if s.holdsLists(t, &least, pages) {
 			return
 		}
 	}
@@ -39,21 +54,22 @@ func (s *sheet) enlargeLists() {
 	s.fitter, s.later, s.layout = fitter, later, least
 }
 
-// holdsLists tries the lists at a height, and takes it where the sheet has as much on its first page of what is needed there as with the least height, and no
-// more pages: what is only wanted beside the plan is read in larger lettering on the next.
-func (s *sheet) holdsLists(cap float64, least *layout.Layout, pages int) bool {
-	s.trying, s.cut, s.d.Narrow, s.d.Pad.Lists = true, false, false, cap
+// holdsLists tries the lists in a way, and takes it where the sheet has as much on its first page of what is needed there as with the least height, and no
+// more pages than that may be: what is only wanted beside the plan is read in larger lettering on the next.
+func (s *sheet) holdsLists(t trial, least *layout.Layout, pages int) bool {
+	s.trying, s.cut, s.d.Narrow, s.d.Pad.Lists = true, false, false, t.cap
 	defer func() { s.trying = false }()
 	f := *s.fitter
 	f.Blocks = s.firstBlocks()
 	f.KeepRoom(least)
 	f.Scales, f.Way, f.Least = []float64{least.Times}, least.Way(), least
 	l, ok := f.Best(least.Paper)
-	if !ok || s.cut || s.d.Narrow || !l.HoldsAsMuch(least, layout.Needed) {
+	breaks := s.d.Narrow && t.upTo > layout.Must
+	if !ok || s.cut || breaks || !l.HoldsAsMuch(least, t.upTo) {
 		return false
 	}
 	s.fitter = &f
-	if s.pagesOf(l) > pages || s.saysLess(&l, least) {
+	if s.pagesOf(l) > pages+t.more || s.saysLess(&l, least) {
 		return false
 	}
 	s.layout = l

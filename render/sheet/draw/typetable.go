@@ -156,7 +156,7 @@ func wraps(col section.Column) bool {
 
 func (c *Typesetter) cellStyle(col section.Column, e *section.Entry) style {
 	st := c.Pad.listed(c.Pad.Look.Ink)
-	st.bold = col.Strong
+	st.bold = st.bold || col.Strong
 	if e.Alarm {
 		st.colour = c.Pad.Look.Alarm
 	}
