@@ -51,12 +51,12 @@ type Clash struct {
 
 // Find lists all clashes of a set-up, in the order of the scene.
 func Find(s *plan.Setup) (all []Clash) {
-	crew, set := equipment(s), obstacles(s)
+	things, set := equipment(s), obstacles(s)
 	searched := 0
-	for i, t := range crew {
+	for i, t := range things {
 		var found []Clash
 		var met []meeting
-		for _, o := range append(slices.Clip(set), crew[:i]...) {
+		for _, o := range append(slices.Clip(set), things[:i]...) {
 			if here := t.meets(o); here != nil {
 				found = append(found, clashOf(t, o, here))
 				if o.Kind != Over && t.Kind != Ground {
@@ -66,7 +66,7 @@ func Find(s *plan.Setup) (all []Clash) {
 		}
 		if met != nil && searched < mostSearches {
 			searched++
-			move := freeing(s, t, met, append(slices.Clip(set), others(crew, i)...))
+			move := freeing(s, t, met, append(slices.Clip(set), others(things, i)...))
 			for k := range found {
 				found[k].Move = move
 			}

@@ -89,7 +89,7 @@ var (
 // Other words for the keys of a thing, in small letters.
 var (
 	otherCameraKeys = map[string]string{
-		"aim": "looks", "sees": "looks", "target": "looks", "subject": "looks", "toward": "looks", "faces": "looks", "pan": "looks",
+		"aim": "looks", "sees": "looks", "on": "looks", "target": "looks", "subject": "looks", "toward": "looks", "faces": "looks", "pan": "looks",
 		"focal": "lens", "focal-length": "lens", "mm": "lens", "gate": "sensor", "format": "sensor", "ratio": "aspect", "frame": "aspect",
 		"dolly": "track", "rails": "track", "moves": "track", "anamorphic": "squeeze", "safety": "room", "margin": "room",
 		"nd":       "filter",
@@ -129,7 +129,7 @@ var (
 	}
 	otherRoomKeys = map[string]string{
 		"paint": "walls", "material": "walls", "thickness": "wall", "width": "size", "depth": "size", "dimensions": "size", "polygon": "corners", "points": "corners",
-		"level": "base", "elevation": "base", "roof": "ceiling", "origin": "at", "position": "at", "offset": "at",
+		"level": "base", "elevation": "base", "roof": "ceiling", "origin": "at", "position": "at", "pos": "at", "place": "at", "where": "at", "offset": "at",
 	}
 	otherExposureKeys = map[string]string{
 		"aperture": "stop", "f-stop": "stop", "t-stop": "stop", "asa": "iso", "ei": "iso", "wb": "white", "white-balance": "white", "kelvin": "white",

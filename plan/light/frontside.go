@@ -4,9 +4,9 @@ import "scrimshaw/plan/solid"
 
 // shinesOn says whether any of the opening lies more than so far before a mirror or a board, and shines toward it.
 func shinesOn(l *lamp, m *solid.Mirror, before float64) bool {
-	shining := facing(l.at, l.axis)
+	front := facing(l.at, l.axis)
 	_, high := over(l, m)
-	return high > before && !(l.onesided && outside(&shining, m.Corners))
+	return high > before && !(l.onesided && outside(&front, m.Corners))
 }
 
 // over is how far the opening lies before the plane of a mirror or a board, at least and at most, m.
