@@ -33,6 +33,11 @@ const (
 // Length is how long a track is, m.
 func (t *Track) Length() float64 { return plane.PathLength(t.Corners) }
 
+// Bed is the ground that rails take from one corner of a track, by its number, to the next, m: convex and counter-clockwise.
+func (t *Track) Bed(from int) []r2.Vec {
+	return plane.Strip(t.Corners[from], t.Corners[from+1], RailGauge+RailWidth)
+}
+
 // Nearest is how far a place of the plan lies from the middle of the track, m, and how far along it that is nearest.
 func (t *Track) Nearest(p r2.Vec) (away, along float64) {
 	away = math.Inf(1)

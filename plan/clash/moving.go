@@ -10,13 +10,6 @@ import (
 	"scrimshaw/plan/plane"
 )
 
-// What moves takes room on its way (common practice, m): a body walks this wide, from what it steps over up; a camera on rails as wide as
-// they are.
-const (
-	walkerWide = 0.46
-	stepOver   = 0.3
-)
-
 // moving is the room that walks, doors and cameras on tracks take.
 func moving(s *plan.Setup) (all []*thing) {
 	for i := range s.People {
@@ -37,33 +30,16 @@ func moving(s *plan.Setup) (all []*thing) {
 	return all
 }
 
-// walkPieces are the room that somebody walks through: stretch by stretch on one level, and leg by leg.
+// walkPieces are the room that somebody walks through: stretch by stretch on one level, and what a shoulder swings over at each turn.
 func walkPieces(w *plan.Walk) (all []body.Piece) {
-	from := 0.0
-	for i := 1; i < len(w.Corners); i++ {
-		a, b := w.Corners[i-1], w.Corners[i]
-		long, way := r2.Norm(r2.Sub(b, a)), r2.Unit(r2.Sub(b, a))
-		for k, t := range w.Treads {
-			until := math.Inf(1)
-			if k+1 < len(w.Treads) {
-				until = w.Treads[k+1].From
-			}
-			near, far := max(0, t.From-from), min(long, until-from)
-			if far-near > plane.Grain {
-				ring := strip(r2.Add(a, r2.Scale(near, way)), r2.Add(a, r2.Scale(far, way)), walkerWide)
-				all = append(all, body.Prism(body.Whole, ring, t.Base+stepOver, t.Base+w.Crown))
-			}
-		}
-		from += long
+	for _, s := range w.Legs() {
+		all = append(all, body.Prism(body.Whole, plane.Strip(s.A, s.B, plan.WalkerWide), s.Base+plan.StepOver, s.Base+w.Crown))
+	}
+	for _, t := range w.Turns() {
+		base := w.BaseAt(t.Along)
+		all = append(all, body.Prism(body.Whole, t.Ring, base+plan.StepOver, base+w.Crown))
 	}
 	return all
-}
-
-// strip is the rectangle along a stretch, so wide.
-func strip(a, b r2.Vec, wide float64) []r2.Vec {
-	way := r2.Unit(r2.Sub(b, a))
-	side := r2.Scale(wide/2, r2.Vec{X: way.Y, Y: -way.X})
-	return []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
 }
 
 // widestSwing is how far a leaf swings, degrees (common practice), and swingSteps how many straight sides its way has: over a leaf of 1 m
@@ -92,11 +68,10 @@ func swingPieces(o *plan.Opening, from, to float64) []body.Piece {
 	return []body.Piece{body.Prism(body.Whole, plane.CounterClockwise(ring), o.Sill, o.Head)}
 }
 
-// wayPieces are the room that a camera takes over its rails.
+// wayPieces are the room that a camera takes over its rails: as wide as they are (common practice).
 func wayPieces(c *plan.Camera) (all []body.Piece) {
-	for i := 1; i < len(c.Track.Corners); i++ {
-		ring := strip(c.Track.Corners[i-1], c.Track.Corners[i], plan.RailGauge+plan.RailWidth)
-		all = append(all, body.Prism(body.Whole, ring, c.Base, c.Frame.At.Z+body.OverLens))
+	for i := range len(c.Track.Corners) - 1 {
+		all = append(all, body.Prism(body.Whole, c.Track.Bed(i), c.Base, c.Frame.At.Z+body.OverLens))
 	}
 	return all
 }

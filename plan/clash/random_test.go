@@ -34,7 +34,7 @@ func TestClashesAgainstPoints(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	told, scenes, kinds := 0, 0, map[clash.Kind]int{}
+	told, beside, scenes, kinds := 0, 0, 0, map[clash.Kind]int{}
 	for seed := *firstScene; seed < *firstScene+uint64(*manyScenes); seed++ {
 		text := randomScene(rand.New(rand.NewPCG(seed, 26)))
 		log := &source.Log{}
@@ -45,12 +45,16 @@ func TestClashesAgainstPoints(t *testing.T) {
 		}
 		scenes++
 		told += compare(t, seed, text, s, kinds)
+		beside += compareWalks(t, seed, text, s)
 		if t.Failed() {
 			break
 		}
 	}
 	if scenes < *manyScenes && !t.Failed() || told < *manyScenes/2 {
 		t.Errorf("%d clashes in %d scenes are too few to tell", told, scenes)
+	}
+	if beside < *manyScenes/4 && !t.Failed() {
+		t.Errorf("%d things beside walks in %d scenes are too few to tell", beside, scenes)
 	}
 	for k := clash.Light; k <= clash.Ground; k++ {
 		if kinds[k] == 0 && !t.Failed() {
@@ -109,6 +113,49 @@ func compare(t *testing.T, seed uint64, text string, s *plan.Setup, kinds map[cl
 		}
 	}
 	return len(found)
+}
+
+// compareWalks holds what walks lead through, and what they lead past too near for a body, to points of bodies that walk.
+func compareWalks(t *testing.T, seed uint64, text string, s *plan.Setup) (found int) {
+	t.Helper()
+	for i := range s.People {
+		w := s.People[i].Walk
+		if w == nil {
+			continue
+		}
+		told, ofTwo := map[string]bool{}, map[string]bool{} // of two that leave no way, one may be out of a body's by itself
+		for _, b := range w.Beside {
+			told[b.Name], ofTwo[b.Name] = true, b.Other != ""
+			if b.Other != "" {
+				told[b.Other], ofTwo[b.Other] = true, true
+			}
+		}
+		found += len(told)
+		for _, h := range w.Through {
+			told[h.Name] = true
+		}
+		for side, forms := range setForms(s) {
+			if side.Kind != clash.Set && (side.Kind != clash.Person || strings.Contains(side.Name, ".") || side.Name == s.People[i].Name) {
+				continue
+			}
+			most := math.Inf(-1)
+			for _, f := range forms {
+				const coarse, fine = 0.08, 0.012
+				deep := walksInto(w, f.(columnForm), coarse)
+				if deep > -2*coarse {
+					deep = walksInto(w, f.(columnForm), fine)
+				}
+				most = max(most, deep)
+			}
+			switch {
+			case told[side.Name] && most < -within && !(ofTwo[side.Name] && most > -0.23):
+				t.Errorf("scene %d: the package tells %s on the walk of %s, and no point of a body meets it (%.3f)\n%s", seed, side.Name, s.People[i].Name, most, text)
+			case !told[side.Name] && most > clash.Slack+within:
+				t.Errorf("scene %d: on the walk of %s a point of a body lies %.3f deep in %s, and nothing tells: %+v %+v\n%s", seed, s.People[i].Name, most, side.Name, w.Through, w.Beside, text)
+			}
+		}
+	}
+	return found
 }
 
 // lies is how deep the deepest point of one form lies in another. Points far apart tell soon of forms that are: how deep a point lies
@@ -202,7 +249,7 @@ func randomScene(r *rand.Rand) string {
 	b.WriteString("people:\n")
 	for i := range r.IntN(3) {
 		pose := term.Poses[r.IntN(len(term.Poses))]
-		b.WriteString(fmt.Sprintf("  p%d: {at: %s, faces: %d, pose: %s, walk: [%s, %s]}\n", i, w.place(), r.IntN(360), pose, w.place(), w.place()))
+		b.WriteString(fmt.Sprintf("  p%d: {at: %s, faces: %d, pose: %s, walk: [%s, %s, %s]}\n", i, w.place(), r.IntN(360), pose, w.place(), w.place(), w.place()))
 	}
 	b.WriteString("  q: {at: " + w.somewhere() + ", faces: 20, marks: {there: {at: " + w.somewhere() + "}}}\n")
 	b.WriteString("cameras: {A: {track: [" + w.place() + ", " + w.place() + "], looks: {pan: 30, tilt: 0}, lens: 35 mm}, B: {at: " + w.somewhere() + ", height: " + w.length(0.6+r.Float64()) + ", looks: 10, lens: 35 mm}}\n")

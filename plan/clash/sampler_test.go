@@ -353,6 +353,12 @@ func setForms(s *plan.Setup) map[clash.Side][]form {
 			for k := 1; k < len(w.Corners); k++ {
 				add(clash.Walk, s.People[i].Name, bed(w.Corners[k-1], w.Corners[k], 0.46, w.Treads[0].Base+0.3, w.Treads[0].Base+w.Crown))
 			}
+			for k := 1; k+1 < len(w.Corners); k++ {
+				if f := shoulder(w.Corners[k-1], w.Corners[k], w.Corners[k+1]); f.r > 0 {
+					f.z0, f.z1 = w.Treads[0].Base+0.3, w.Treads[0].Base+w.Crown
+					add(clash.Walk, s.People[i].Name, f)
+				}
+			}
 		}
 	}
 	for i := range s.Cameras {
@@ -381,4 +387,63 @@ func swept(o *plan.Opening) form {
 		f.hinge, f.swing = r2.Add(hinge, r2.Scale(o.Depth, o.Outward)), o.Outward
 	}
 	return f
+}
+
+// wedgeForm is a piece of a disc, upright: what a shoulder swings over at a turn.
+type wedgeForm struct {
+	at      r2.Vec
+	r       float64
+	in, out r2.Vec // unit vectors across it: how far a point lies along both says that it is between its sides
+	z0, z1  float64
+}
+
+// shoulder is what the outer one of somebody swings over who walks from a by b to c; without a size where they go straight on.
+func shoulder(a, b, c r2.Vec) wedgeForm {
+	d, e := r2.Unit(r2.Sub(b, a)), r2.Unit(r2.Sub(c, b))
+	if d.X*e.Y == d.Y*e.X {
+		return wedgeForm{}
+	}
+	return wedgeForm{at: b, r: 0.23, in: d, out: r2.Scale(-1, e)}
+}
+
+func (w wedgeForm) inside(p r3.Vec) float64 {
+	d := r2.Vec{X: p.X - w.at.X, Y: p.Y - w.at.Y}
+	return min(p.Z-w.z0, w.z1-p.Z, w.r-r2.Norm(d), r2.Dot(d, w.in), r2.Dot(d, w.out))
+}
+
+func (w wedgeForm) each(float64, func(r3.Vec)) {}
+
+func (w wedgeForm) box() (low, high r3.Vec) {
+	return around(w.r, r3.Vec{X: w.at.X, Y: w.at.Y, Z: w.z0}, r3.Vec{X: w.at.X, Y: w.at.Y, Z: w.z1})
+}
+
+// walksInto is how deep the deepest point across the shoulders of somebody who walks lies in a column, wherever along the walk: below nought, how
+// far off the nearest of those that were looked at is.
+func walksInto(w *plan.Walk, c columnForm, step float64) float64 {
+	low, high := max(w.Treads[0].Base+0.3, c.z0), min(w.Treads[0].Base+w.Crown, c.z1)
+	most := math.Inf(-1)
+	stand := func(at, way r2.Vec) {
+		n := int(0.46/step) + 1
+		for k := range n + 1 {
+			aside := 0.46 * (float64(k)/float64(n) - 0.5)
+			most = max(most, c.inside(r3.Vec{X: at.X + aside*way.Y, Y: at.Y - aside*way.X, Z: (low + high) / 2}))
+		}
+	}
+	for i := 1; i < len(w.Corners); i++ {
+		leg := r2.Sub(w.Corners[i], w.Corners[i-1])
+		n := int(r2.Norm(leg)/step) + 1
+		for k := range n + 1 {
+			stand(r2.Add(w.Corners[i-1], r2.Scale(float64(k)/float64(n), leg)), r2.Unit(leg))
+		}
+		if i+1 < len(w.Corners) {
+			next := r2.Unit(r2.Sub(w.Corners[i+1], w.Corners[i]))
+			from := math.Atan2(leg.Y, leg.X)
+			by := math.Remainder(math.Atan2(next.Y, next.X)-from, 2*math.Pi)
+			for k := range 41 {
+				sin, cos := math.Sincos(from + by*float64(k)/40)
+				stand(w.Corners[i], r2.Vec{X: cos, Y: sin})
+			}
+		}
+	}
+	return most
 }

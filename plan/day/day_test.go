@@ -539,6 +539,25 @@ lights: {k: {unit: %s, at: [%g, 0], height: 1, aim: down, circuit: ring}, far: {
 	}
 }
 
+// In feet it is the same, and what comes with a lamp is said in feet: of 3 m at 1 m of height 2 m / 1.1 are left, 5.965 ft.
+func TestOwnMainsCableInFeet(t *testing.T) {
+	for along, want := range map[float64]string{5.95: "", 5.98: "cable-20a-8"} {
+		l := listed(t, fmt.Sprintf("units: ft\ncircuits: {ring: {breaker: 15, at: [0, 0]}}\nlights: {k: {unit: led-panel-100, at: [%g, 0], height: 3.28084, aim: down, circuit: ring}}\n", along))
+		got, note := "", ""
+		for _, item := range l.Items {
+			switch item.Shelf {
+			case day.Cable:
+				got = item.Name
+			case day.Unit:
+				note = item.Note
+			}
+		}
+		if got != want || !strings.Contains(note, "mains cable of 9'10\"") {
+			t.Errorf("%g ft from its outlet it takes %q, want %q; %s", along, got, want, note)
+		}
+	}
+}
+
 // Where more plugs go into a circuit than it has outlets, blocks of three make them: of one that names no thing of the kit there is one outlet. What nobody laid a
 // cable to is not counted.
 func TestSplitters(t *testing.T) {

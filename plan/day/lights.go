@@ -81,7 +81,7 @@ func (n *needs) withWords(u *kit.Unit) string {
 		}
 	}
 	if u.OwnCable > 0 {
-		with = append(with, "mains cable of "+unit.FormatNumber(u.OwnCable)+" m")
+		with = append(with, "mains cable of "+n.cableWords(u.OwnCable))
 	}
 	var parts []string
 	if len(with) > 0 {
@@ -91,6 +91,14 @@ func (n *needs) withWords(u *kit.Unit) string {
 		parts = append(parts, unit.FormatMass(u.Supply)+" of its mass is the supply")
 	}
 	return strings.Join(parts, "; ")
+}
+
+// cableWords is how long a cable is, as a desk writes it: in the metres of its case, or in the feet of the scene.
+func (n *needs) cableWords(metres float64) string {
+	if n.setup.Feet {
+		return n.length(metres)
+	}
+	return unit.FormatNumber(metres) + " m"
 }
 
 // What of a head comes in its case, by the words of the catalogue.

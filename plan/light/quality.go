@@ -80,9 +80,9 @@ func (q Quality) allowedRayError() float64 {
 func (q Quality) radiosity() radiosity.Quality {
 	switch q {
 	case Draft:
-		return radiosity.Quality{Patch: 0.40, Links: 32, More: 4096, Point: 2048, Near: 0.5, Cell: 16, HotSamples: 2, Edge: 3e-3, Matters: 0.02, Noise: 3e-3, Lattice: 32}
+		return radiosity.Quality{Patch: 0.40, Links: 32, More: 4096, Point: 2048, Near: 0.5, Cell: 16, HotSamples: 2, Edge: 3e-3, Matters: 0.02, Noise: 3e-3, Lattice: 32, Settled: 1e-4}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 17, Point: 32768, Near: 0.7, Cell: 512, HotSamples: 16, Edge: 3e-5, Matters: 1e-3, Noise: 1e-4, Lattice: 512}
+		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 17, Point: 32768, Near: 0.7, Cell: 512, HotSamples: 16, Edge: 3e-5, Matters: 1e-3, Noise: 1e-4, Lattice: 512, Spare: 4}
 	}
-	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 14, Point: 8192, Near: 0.75, Cell: 64, HotSamples: 4, Edge: 5e-4, Matters: 4e-3, Noise: 1e-3, Lattice: 64, AllRound: 96}
+	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 14, Point: 8192, Near: 0.75, Cell: 64, HotSamples: 4, Edge: 5e-4, Matters: 4e-3, Noise: 1e-3, Lattice: 64, AllRound: 96, Spare: 4, Settled: 1e-4}
 }

@@ -338,3 +338,18 @@ func TestFromBehind(t *testing.T) {
 		t.Error("seen from behind, the key on the other side of the face has not turned")
 	}
 }
+
+// A lamp that a cue puts out is matched as it burns before: the looks are those of the same set-up without its cues.
+func TestLooksAreThoseBeforeCues(t *testing.T) {
+	lit := den + strings.Replace(bulb, "0 %", "60 %", 1)[len("lights: {"):]
+	lit = strings.Replace(lit, "\nlamp:", "\n  lamp:", 1)
+	lit = strings.TrimSuffix(lit, "}") + "\nsetups:\n  plain: {}\n  cued: {change: {cues: {q1: {over: 2 s, lights: {lamp: off}}}}}\n"
+	looks := looksOf(t, lit)
+	for i := range looks[0] {
+		for r, was := range looks[0][i].Figures {
+			if got := looks[1][i].Figures[r]; (got == nil) != (was == nil) || got != nil && *got != *was {
+				t.Errorf("row %v of %s reads otherwise where a cue comes after", r, looks[0][i].Person)
+			}
+		}
+	}
+}

@@ -94,3 +94,10 @@ func PathsCross(a, b []r2.Vec) (alongA, alongB float64, cross bool) {
 	}
 	return 0, 0, false
 }
+
+// Strip is the rectangle along the way from a to b, so wide; they must differ. It is counter-clockwise.
+func Strip(a, b r2.Vec, wide float64) []r2.Vec {
+	way := r2.Unit(r2.Sub(b, a))
+	side := r2.Scale(wide/2, r2.Vec{X: way.Y, Y: -way.X})
+	return []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
+}

@@ -89,7 +89,7 @@ func saneWalk(t *testing.T, name string, w *plan.Walk) {
 		near(t, name+": the way on", p.Face.Axis.X*p.Face.Axis.X+p.Face.Axis.Y*p.Face.Axis.Y, 1, 1e-9)
 	}
 	for i, h := range w.Through {
-		if !(h.From < h.To) || h.From < 0 || h.To > w.Length()+1e-9 || i > 0 && h.From < w.Through[i-1].To-1e-9 {
+		if !(h.From <= h.To) || h.From < 0 || h.To > w.Length()+1e-9 || i > 0 && h.From < w.Through[i-1].To-1e-9 {
 			t.Errorf("%s: a walk goes through %+v", name, h)
 		}
 	}

@@ -76,6 +76,28 @@ cameras: {A: {at: [0.3, 0.5], lens: 35 mm}}`)
 	}
 }
 
+// A walk up to a floor over it comes into no ceiling; one on a riser under a low ceiling does, and one under it does not.
+func TestAWalkUnderACeiling(t *testing.T) {
+	const rooms = "rooms: {den: {size: [6, 5], height: 2.7}, loft: {size: [6, 5], base: 3, height: 2.4}}\ncameras: {A: {at: [0.3, 0.3], lens: 35 mm}}\n"
+	for _, c := range [...][2]string{
+		{"", rooms + "furniture: {flight: {stairs: [1, 4, 3], at: [4, 2.3]}}\npeople: {ada: {at: [1, 4], walk: [[4, 0.1], [4, 4.8]]}}"},
+		{"", rooms + "furniture: {flight: {stairs: [3, 4, 3], at: [4, 2.3]}}\npeople: {ada: {at: [1, 4], walk: [[2.7, 0.31], [5.3, 4.65]]}}"},
+		{"den.ceiling", rooms + "furniture: {riser: {deck: [2, 2, 1.2], at: [3, 2.5]}}\npeople: {ada: {at: [1, 4], walk: [{top: riser}, [3, 3.2]]}}"},
+	} {
+		want, scene, got := c[0], c[1], ""
+		w := resolved(t, scene).People[0].Walk
+		for _, h := range w.Through {
+			got += h.Name
+		}
+		for _, b := range w.Beside {
+			got += " beside " + b.Name
+		}
+		if got != want {
+			t.Errorf("a body comes into %q, want %q\n%s", got, want, scene)
+		}
+	}
+}
+
 // A walk behind a sofa is free; one across it is not, from edge to edge.
 func TestAWalkBehindASofaIsFree(t *testing.T) {
 	const scene = "rooms: {den: {size: [6, 5]}}\nfurniture: {couch: {sofa: [2, 0.9, 0.8], at: [3, 2.5], turn: 180}}\ncameras: {A: {at: [0.3, 0.3], lens: 35 mm}}\npeople: {ada: {at: [0.5, 4.5], walk: "

@@ -109,7 +109,7 @@ func (c *checker) across(run *supply.Run, w wire) {
 		case o.Escape:
 			c.add(source.Warning, CodeCableAcross, w.span, w.path, "feed it from elsewhere, or take the cable over the door", "the cable to %s leads through %s, the way out", w.to, name)
 		case o.Kind == term.Door:
-			c.add(source.Info, CodeCableAcross, w.span, w.path, "ramp or tape it, and keep the door open", "the cable to %s leads through the door %s", w.to, name)
+			c.add(source.Warning, CodeCableAcross, w.span, w.path, "ramp or tape it, and keep the door open", "the cable to %s leads through the door %s", w.to, name)
 		case slices.Contains(run.Over, name):
 			c.add(source.Info, CodeCableAcross, w.span, w.path, "keep the window open and the cable off its edge, with a loop that drips outside", "the cable to %s leads over the sill of %s", w.to, name)
 		}
@@ -117,13 +117,13 @@ func (c *checker) across(run *supply.Run, w wire) {
 	for i := range c.setup.People {
 		p := &c.setup.People[i]
 		if p.Walk != nil && plane.LinesMeet(run.Path, p.Walk.Corners) {
-			c.add(source.Info, CodeCableAcross, w.span, w.path, "ramp or tape it, or lead it round", "the cable to %s crosses the walk of %s", w.to, p.Name)
+			c.add(source.Warning, CodeCableAcross, w.span, w.path, "ramp or tape it, or lead it round", "the cable to %s crosses the walk of %s", w.to, p.Name)
 		}
 	}
 	for i := range c.setup.Cameras {
 		a := &c.setup.Cameras[i]
 		if a.Track != nil && plane.LinesMeet(run.Path, a.Track.Corners) {
-			c.add(source.Info, CodeCableAcross, w.span, w.path, "lead it under the rails between two sleepers, or round the end of the track", "the cable to %s crosses the track of %s", w.to, a.Name)
+			c.add(source.Warning, CodeCableAcross, w.span, w.path, "lead it under the rails between two sleepers, or round the end of the track", "the cable to %s crosses the track of %s", w.to, a.Name)
 		}
 	}
 }

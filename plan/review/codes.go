@@ -36,7 +36,7 @@ const (
 	CodeLoadUnknown     = "load-unknown"    // note: a light on a circuit whose power nothing says
 	CodeInrush          = "inrush"          // note: lights that a breaker may not hold as they are switched on
 	CodeCableDrop       = "cable-drop"      // warning: a light that loses much of its voltage in its cable
-	CodeCableAcross     = "cable-across"    // note: a cable through a door, over a walk; warning: over the way out
+	CodeCableAcross     = "cable-across"    // warning: a cable through a door, over a walk, a track or the way out; note: over a sill, over stairs, between floors
 	CodeNoCable         = "no-cable"        // warning: a light that no cable reaches, or that none of the kit feeds
 	CodeNoCircuit       = "no-circuit"      // note: a light on none of the circuits of its scene
 	CodeSpotReads       = "spot-reads"      // warning or note: a spot meter that reads nothing, somebody, a door or cloth, or through glass

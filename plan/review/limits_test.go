@@ -152,6 +152,8 @@ func TestWhereFitsAreFound(t *testing.T) {
 		{"an axis over an opening", lamp("at: {opening: bay, out: 2, along: 0}, height: OPEN, aim: {pan: 90, tilt: 0}"), "axis-misses", 1.5, 3, 2.1, 2e-3},
 		{"an axis beside an opening, in feet", "units: ft\nrooms: {den: {size: [16, 12], height: 8}}\nopenings: {bay: {window: den.left, width: 4}}\n" +
 			"lights: {k: {output: {candela: 1000, shape: uniform}, at: {opening: bay, out: 6, along: OPEN}, height: 5, aim: {pan: 90, tilt: 0}}}\n", "axis-misses", 0, 5, 2, 4e-3},
+		{"a shoulder by a chest, in feet", "units: ft\npeople: {ada: {at: [3, 3], faces: 180, walk: [[3, 3], [16, 3]]}}\nfurniture: {c: {box: [2, 3, 3], at: [10, OPEN]}}\n", "info walk-tight the walk of ada comes within", 5, 10, 3 + 1.5 + (0.23-0.01)/0.3048, 4e-3},
+		{"a shoulder by the side of stairs", den + "furniture: {s: {stairs: [1, 2, 1.5], at: [3, 2]}}\npeople: {ada: {at: [1, 1], faces: 0, walk: [[OPEN, 0.5], [OPEN, 3.5]]}}\n", "info walk-tight the walk of ada comes within", 1, 2.4, 2.5 - 0.23 + 0.01, 2e-3},
 		{"an axis that rakes", lamp("at: {opening: bay, out: 2, along: OPEN}, height: 1.5, aim: {pan: 60, tilt: 0}"), "axis-misses", -1, 0, 0.7 - 2.15*math.Tan(math.Pi/6), 2e-3},
 	})
 	hold(t, hot, []limit{

@@ -50,8 +50,26 @@ func (l *layer) derive(s *Setup, sequence string, rules *source.Rules) *layer {
 		}
 	}
 	next.tellNothing(log)
-	next.merged = append(next.merged[:len(next.merged):len(next.merged)], log.All()...)
+	told := log.All()
+	for i := range told {
+		next.showStruck(&told[i])
+	}
+	next.merged = append(next.merged[:len(next.merged):len(next.merged)], told...)
 	return next
+}
+
+// showStruck adds to a fault of a change the place where a set-up that it comes after strikes what it names.
+func (l *layer) showStruck(d *source.Diagnostic) {
+	name, _, _ := strings.Cut(d.Span.Text(), ".")
+	for before := l.after; d.Code == source.CodeUnknownName && before != nil && before.setup != nil; before = before.after {
+		if before.setup.Change == nil {
+			continue
+		}
+		if span, ok := struck(before.setup.Change, name); ok {
+			d.Related = append(d.Related, source.Related{Span: span, Message: "the set-up " + before.setup.Name + " strikes it here"})
+			return
+		}
+	}
 }
 
 // reverse turns the set-up that a layer starts from into its reverse. What stood frozen there stays so, and its cameras roll unless

@@ -5,6 +5,7 @@ package study_test
 import (
 	"flag"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -23,6 +24,21 @@ const (
 	recordedError = 1.5e-3
 	recordedPaths = 1 << 18
 )
+
+// seldomMet are scenes of cloth lit from so close that few walks meet what shines most of it: recordedPaths of them differ by more than the
+// standard error that they state (of ada.left of scene 49 they state 2.1 %, where the means of so many paths of sixteen other seeds are 4 % apart).
+var seldomMet = map[scenes.Kind][]int{scenes.Cloth: {49}}
+
+// seldomPaths is how many paths of a reading are traced of these at most.
+const seldomPaths = 1 << 22
+
+// pathsOf is how many paths of a reading of a scene are recorded at most.
+func pathsOf(kind scenes.Kind, seed int) int {
+	if slices.Contains(seldomMet[kind], seed) {
+		return seldomPaths
+	}
+	return recordedPaths
+}
 
 // What TestTruth traces.
 var (
@@ -80,7 +96,7 @@ func TestRecordTruth(t *testing.T) {
 			if seed < len(all) && all[seed].sum == r.sum {
 				continue
 			}
-			r.readings = trace(s, truth.Options{Seed: uint64(seed), Error: recordedError, Most: recordedPaths})
+			r.readings = trace(s, truth.Options{Seed: uint64(seed), Error: recordedError, Most: pathsOf(kind, seed)})
 			if seed < len(all) {
 				all[seed] = r
 			} else {

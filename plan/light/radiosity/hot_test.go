@@ -293,25 +293,26 @@ func TestLooksOfAPatch(t *testing.T) {
 }
 
 // Points of planes that lend each other what they see look half as often where what is hot can be no large share of what they get, and no less than
-// twice together; elsewhere, and all round, they take all looks. A lamp's own rays count in the mean over the rectangle, channels together.
+// twice together; elsewhere, all round, and at a quality that spares none, they take all looks. A lamp's own rays count in the mean over the rectangle, channels together.
 func TestLooksAreSparedWhereLittleIsHot(t *testing.T) {
-	const plenty, none = 0.999 * fewerBelow * math.Pi, 1.001 * fewerBelow * math.Pi
+	const plenty, none = 0.999 * 3 * math.Pi, 1.001 * 3 * math.Pi
 	for _, c := range []struct {
 		response    receptor.Response
 		shared      bool
-		most        float64
+		most, spare float64
 		usual, want int
 	}{
-		{receptor.Cosine, true, plenty, 32, 16},
-		{receptor.Cosine, true, none, 32, 32},
-		{receptor.Cosine, true, plenty, 3, leastLooks},
-		{receptor.Cosine, true, plenty, 1, 1},
-		{receptor.Dome, true, plenty, 32, 32},
-		{receptor.Cosine, false, plenty, 32, 32},
+		{receptor.Cosine, true, plenty, 3, 32, 16},
+		{receptor.Cosine, true, none, 3, 32, 32},
+		{receptor.Cosine, true, plenty, 3, 3, leastLooks},
+		{receptor.Cosine, true, plenty, 3, 1, 1},
+		{receptor.Dome, true, plenty, 3, 32, 32},
+		{receptor.Cosine, false, plenty, 3, 32, 32},
+		{receptor.Cosine, true, 0, 0, 32, 32},
 	} {
 		f := &frame{Lattice: receptor.Lattice{NU: 4, NV: 3, Response: c.response}, shared: c.shared}
 		red := []float32{9, 9, 9, 9, 9, 0, 1, 9, 9, 0.5, 0.5, 9} // 0.5 in the mean of columns 1 and 2 of the last two rows
-		l := latticeLook{f: f, own: [][]float32{red, red}, x: 1, y: 1, toX: 3, toY: 3}
+		l := latticeLook{t: &Transport{quality: Quality{Spare: c.spare}}, f: f, own: [][]float32{red, red}, x: 1, y: 1, toX: 3, toY: 3}
 		e := &tracer{choice: hotChoice{chances: []float64{0.1, c.most}}}
 		if got := l.some(e, c.usual); got != c.want {
 			t.Errorf("%+v: %d looks", c, got)

@@ -139,3 +139,17 @@ func TestSomePartsBesideStandForAll(t *testing.T) {
 		t.Errorf("%d looks give %.4g, %d looks %.4g", some, few, every, want)
 	}
 }
+
+// Patches that look a few times share a choice in squares that take about as many looks together as a choice costs, in none wider than 1.1 m but that
+// of the least, and in those that all viewpoints so close together share.
+func TestSquaresOfPatchesThatShareAChoice(t *testing.T) {
+	s := &hotParts{looks: 1}
+	for _, c := range []struct {
+		apart       float64
+		looks, want int
+	}{{0.27, 4, 4}, {0.25, 16, 2}, {0.4, 2, 2}, {0.25, 7, 4}, {0.1, 8, 3}, {0.1, 1, 8}, {0.1, 0, 8}, {0.1, 64, 2}, {0.36, 4, 3}, {0.37, 4, 2}, {1.2, 4, 2}, {0.01, 4, 17}} {
+		if got := s.squareSide(c.apart, c.looks); got != c.want {
+			t.Errorf("patches %g m apart that look %d times share a choice %d by %d, want %d", c.apart, c.looks, got, got, c.want)
+		}
+	}
+}

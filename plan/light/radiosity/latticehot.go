@@ -133,14 +133,12 @@ func (l *latticeLook) look(e *tracer) {
 	}
 }
 
-// fewerBelow is up to how many times what rays already gave of a lamp the most that its hot elements could give is little enough for half
-// as many looks: what these are off by, the rest makes small. Where the hot part could be nearly all, no look is spared.
-const fewerBelow = 4
-
 // some is how many of the usual looks the points of the rectangle take, once its choice is made: half as many where neighbours lend each other
-// what they see and what is hot can be no large share. Domes, which look all round at fewer neighbours, take all.
+// what they see and what is hot can be no large share of what rays already gave: what half of the looks are off by, the rest makes small. Domes,
+// which look all round at fewer neighbours, take all.
 func (l *latticeLook) some(e *tracer, usual int) int {
-	if !l.f.shared || l.f.Response != receptor.Cosine {
+	spare := l.t.quality.Spare
+	if spare == 0 || !l.f.shared || l.f.Response != receptor.Cosine {
 		return usual
 	}
 	rest := 0.0
@@ -153,7 +151,7 @@ func (l *latticeLook) some(e *tracer, usual int) int {
 	}
 	rest /= float64((l.toX - l.x) * (l.toY - l.y))
 	most := e.choice.chances[len(e.choice.chances)-1] / math.Pi
-	if most > fewerBelow*rest {
+	if most > spare*rest {
 		return usual
 	}
 	return max(usual/2, min(usual, leastLooks))

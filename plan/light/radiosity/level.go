@@ -26,7 +26,7 @@ func (w *solver) normalise(learn bool) (done bool) {
 	done = true
 	for c := range width {
 		settled := learn || w.closed[c] // what an open set gets is brought up in the first passes alone, and put right by the next
-		w.done[c] = w.done[c] || settled && moved[c] <= residual*w.flux[c]
+		w.done[c] = w.done[c] || settled && moved[c] <= max(residual, w.t.quality.Settled)*w.flux[c]
 		done = done && w.done[c]
 	}
 	return done
@@ -74,10 +74,10 @@ func (w *solver) spreadUnseen() {
 	}
 }
 
-// The solution ends when the flux that a pass still moves is less than this share of the lamp's,
+// The solution ends when the flux that a pass still moves is less than this share of the lamp's, or than what the quality says,
 // or after so many passes.
 const (
-	residual   = 1e-4
+	residual   = 1e-5
 	mostPasses = 500
 )
 

@@ -36,12 +36,24 @@ type patchesLook struct {
 	half   []float32 // by slot: what half of the looks put the exitance off by, lm/m²
 }
 
-// leastSquare is how many patches each way share a choice of what they look at, at least: a few looks each are hardly more than a choice.
-const leastSquare = 4
+// A choice of what is looked at costs about as much as choiceLooks looks: patches that look a few times each share it in squares until they
+// take as many together, but in none wider than mostSquare, m, for what is a good choice for one end is a poor one for the other. leastSquare
+// is how many patches each way share it anyhow.
+const (
+	choiceLooks = 64
+	mostSquare  = 1.1
+	leastSquare = 2
+)
+
+// squareSide is how many patches, so far apart, m, and so many looks each, make a row of a square that shares a choice.
+func (s *hotParts) squareSide(apart float64, looks int) int {
+	side := min(math.Ceil(math.Sqrt(choiceLooks/float64(max(looks, 1)))), math.Floor(mostSquare/apart))
+	return max(leastSquare, int(side), s.tileSide(apart))
+}
 
 // fromFace lets the patches of a face look, square by square.
 func (l *patchesLook) fromFace(f *face) {
-	side := max(leastSquare, l.hot.tileSide(max(f.du, f.dv)))
+	side := l.hot.squareSide(max(f.du, f.dv), l.quality.HotSamples)
 	for y := 0; y < f.nv; y += side {
 		for x := 0; x < f.nu; x += side {
 			l.fromSquare(f, x, y, min(x+side, f.nu), min(y+side, f.nv))

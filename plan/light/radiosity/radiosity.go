@@ -9,7 +9,7 @@
 // (linkpatch.go); those of a large face are drawn together (drawn.go). An element keeps the straight light
 // of its own part (direct.go), so that the edge of a beam or a shadow shows to an eighth of a metre; what it gets
 // from other surfaces it shares with its patch. The patches pass the light on until what still changes is
-// 1e-4 of what the lamp sent (solver.go), for every lamp and channel of colour at once. Last, rays from
+// at most 1e-4 of what the lamp sent (solver.go), for every lamp and channel of colour at once. Last, rays from
 // the places of reading find the elements that they see; on lattices the rays of one direction are drawn
 // together, into an item buffer with depth (frame.go), and neighbours lend each other what they see (smooth.go).
 //
@@ -57,6 +57,8 @@ type Quality struct {
 	Noise      float64 // share of a lamp's light that an element may be off by before its form factor is found exactly
 	Lattice    int     // rays of a point of a lattice; its neighbours' count for it, too
 	AllRound   int     // likewise where it looks all round, if more: they lie farther apart there
+	Spare      float64 // up to how many times what rays give a lattice's points the most of what is hot is little enough for half of the looks at it
+	Settled    float64 // share of a lamp's flux that a pass may still move when the solution ends, if more than residual
 }
 
 // Closer is a quality with smaller patches and more rays for single receptors.

@@ -6,6 +6,9 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 )
 
 // ball is a transport of patches of different sizes and shades that all see all, each by its area, as they do in a ball.
@@ -183,6 +186,35 @@ func TestPassesGoBothWays(t *testing.T) {
 		}
 		if b.passes > 8 {
 			t.Errorf("%s: it takes %d passes", name, b.passes)
+		}
+	}
+}
+
+// A solution ends when a pass moves less than 1e-5 of the lamp's flux, or sooner where the quality says so: the light is then off by what
+// later passes would move.
+func TestWhenASolutionEnds(t *testing.T) {
+	set := boxOf(5, 4, 3, func(int) colour.RGB { return grey(0.8) })
+	ends := func(settled float64) (passes int, lux float64) {
+		q := usual
+		q.Settled = settled
+		tr, bvh := trace(t, set, q, []receptor.Receptor{{At: r3.Vec{X: 1, Y: 1, Z: 1}, Axis: r3.Vec{Z: 1}}}, nil)
+		s := solve(t, tr, &bulb{bvh: bvh, at: r3.Vec{X: 4, Y: 3, Z: 2.5}, flux: grey(5000), cos: -1})
+		for _, e := range s.Point(0, 0) {
+			lux += e.Y()
+		}
+		return s.passes, lux
+	}
+	whole, want := ends(0)
+	for _, c := range []struct {
+		settled float64
+		sooner  bool
+	}{{1e-6, false}, {1e-5, false}, {1e-4, true}, {1e-2, true}} {
+		passes, got := ends(c.settled)
+		if passes > whole || passes < whole != c.sooner {
+			t.Errorf("to %g it takes %d passes of %d", c.settled, passes, whole)
+		}
+		if off := math.Abs(got/want - 1); off > 5*c.settled {
+			t.Errorf("to %g it is %.2g off", c.settled, off)
 		}
 	}
 }

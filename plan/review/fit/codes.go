@@ -18,9 +18,10 @@ const (
 	CodeMains            = "wrong-mains"        // warning: a bulb or a supply made for other mains than its circuit's
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeWalkThrough      = "walk-through"       // warning: a walk that leads through a wall, furniture or somebody
+	CodeWalkTight        = "walk-tight"         // info: a walk with no room for a shoulder; warning: with none for a body
 	CodeTrackThrough     = "track-through"      // warning: a track that leads through furniture or somebody; an error where the lens goes through a wall
 	CodeOnTrack          = "on-track"           // warning: a stand on a track, or equipment in the way of the camera on it
-	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track
+	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track, or leads so near by it that a camera is in the way
 	CodeTrackUneven      = "track-uneven"       // warning: a floor that changes its level under a track
 	CodeCameraTurned     = "camera-turned"      // a camera with everybody behind it; a warning where it may yet show them from elsewhere on its track, or in a mirror
 	CodeCueOrder         = "cue-order"          // a cue at a time before that of one that is written before it

@@ -67,11 +67,12 @@ var (
 	ofPeople = []check[plan.Person]{
 		{[]string{CodeInSolid, CodeOutside}, "someone in a solid, or outside every room, where they are or at a mark", (*checker).personFree},
 		{[]string{CodeWalkThrough}, "a walk that leads through something", (*checker).walkFree},
+		{[]string{CodeWalkTight}, "a walk with something so near beside it that a body comes into it, or between two things that no body passes", besideFree},
 	}
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeInSolid, CodeOverCeiling, CodeBelowFloor, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, over the ceiling or under the floor, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
 		{[]string{CodeStandTight}, "a camera whose legs have no room as they usually stand", cameraLegsFree},
-		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven, CodeInSwing}, "a track that leads through something, or whose rolling platform does beyond its ends, with a stand on it, a walk across it or a step under it, or in the way of a door or a window that swings", (*checker).trackFree},
+		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven, CodeInSwing}, "a track that leads through something, or whose rolling platform does beyond its ends, with a stand on it, a walk across it or so near by it that a body is in the way of the camera, or a step under it, or in the way of a door or a window that swings", (*checker).trackFree},
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
 	ofCues = []check[plan.Cue]{

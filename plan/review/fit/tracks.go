@@ -89,9 +89,7 @@ func (r tracked) ends(through []plan.Through) {
 
 // beyond is what a platform reaches into beyond an end of its rails, and how far.
 func (r tracked) beyond(end, way r2.Vec) (all []contact) {
-	side := r2.Scale((plan.RailGauge+plan.RailWidth)/2, r2.Vec{X: way.Y, Y: -way.X})
-	tip := r2.Add(end, r2.Scale(platformHalf, way))
-	bed := []r2.Vec{r2.Add(end, side), r2.Add(tip, side), r2.Sub(tip, side), r2.Sub(end, side)}
+	bed := plane.Strip(end, r2.Add(end, r2.Scale(platformHalf, way)), plan.RailGauge+plan.RailWidth)
 	for k := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[k]
 		if !plane.Overlap(p.Z0, p.Z1, r.camera.Base+body.LegStep, r.camera.Frame.At.Z+body.OverLens) || !plane.BoxesOverlap(bed, p.Base) || r.out.OpeningNamed(p.Name) != nil {
@@ -118,8 +116,7 @@ func (r tracked) through() (all []plan.Through) {
 	for i := 1; i < len(c.Track.Corners); i++ {
 		a, b := c.Track.Corners[i-1], c.Track.Corners[i]
 		way := r2.Unit(r2.Sub(b, a))
-		side := r2.Scale((plan.RailGauge+plan.RailWidth)/2, r2.Vec{X: way.Y, Y: -way.X})
-		bed := []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
+		bed := c.Track.Bed(i - 1)
 		for k := range r.out.Set.Prisms {
 			p := &r.out.Set.Prisms[k]
 			if !plane.Overlap(p.Z0, p.Z1, c.Base+body.LegStep, c.Frame.At.Z+body.OverLens) || !plane.BoxesOverlap(bed, p.Base) {
@@ -223,6 +220,29 @@ func (r tracked) walk(p *plan.Person) {
 	if on, along, crosses := plane.PathsCross(p.Walk.Corners, c.Track.Corners); crosses {
 		r.Infof(p.Walk.Span, CodeWalkTrack, "time the two, or lead one of them round", "the walk of %s crosses the track of %s, %s along the walk and %s along the track",
 			p.Name, c.Name, r.Length(on), r.Length(along))
+		return
+	}
+	r.walkNear(p)
+}
+
+// walkNear notes a walk beside the track, where a camera that comes along is in the way of a shoulder.
+func (r tracked) walkNear(p *plan.Person) {
+	c := r.camera
+	for _, s := range p.Walk.Legs() {
+		for i := range len(c.Track.Corners) - 1 {
+			shared := plane.Intersection(plane.Strip(s.A, s.B, plan.WalkerWide), c.Track.Bed(i))
+			if shared == nil || plane.Width(shared) <= clash.Slack || !plane.Overlap(s.Base+plan.StepOver, s.Base+p.Walk.Crown, c.Base, c.Frame.At.Z+body.OverLens) {
+				continue
+			}
+			along := math.Inf(1)
+			for _, q := range shared {
+				along = min(along, r2.Dot(r2.Sub(q, s.A), r2.Unit(r2.Sub(s.B, s.A))))
+			}
+			into := r.Length(r.RoundUp(plane.Width(shared)))
+			r.Infof(p.Walk.Span, CodeWalkTrack, "time the two, or lead one of them "+into+" farther from the other", "a body on the walk of %s reaches %s into the room that %s takes along its track, from %s along the walk on",
+				p.Name, into, c.Name, r.Length(s.From+along))
+			return
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -10,9 +11,6 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// stepOver is the height that somebody who walks steps over, m: a body is stopped by what reaches higher (common practice).
-const stepOver = 0.3
-
 // walkFree warns of stretches of a walk that lead through something, and notes them: light that is read there is nobody's.
 func (r *checker) walkFree(p *plan.Person) bool {
 	w := p.Walk
@@ -20,13 +18,16 @@ func (r *checker) walkFree(p *plan.Person) bool {
 		return true
 	}
 	w.Through = r.through(w, p.Own)
+	on := r.walked(p)
+	w.Through = append(w.Through, on.sheetsAcross()...)
+	slices.SortStableFunc(w.Through, func(a, b plan.Through) int { return cmp.Compare(a.From, b.From) })
 	for _, t := range w.Through {
-		r.Warnf(w.Span, CodeWalkThrough, r.roundabout(t.Name), "the walk of %s leads through %s, from %s to %s along it",
-			p.Name, t.Name, r.Length(t.From), r.Length(t.To))
+		r.Warnf(w.Span, CodeWalkThrough, r.roundabout(t.Name), "the walk of %s leads through %s, %s",
+			p.Name, t.Name, on.stretchWords(t.From, t.To))
 	}
 	for i := range w.Points {
 		at := &w.Points[i]
-		at.In = r.solidAlong(plan.InPlan(at.Face.At), at.Base+stepOver, at.Base+w.Crown, p.Own)
+		at.In = r.solidAlong(plan.InPlan(at.Face.At), at.Base+plan.StepOver, at.Base+w.Crown, p.Own)
 	}
 	return true
 }
@@ -36,6 +37,8 @@ func (r *checker) roundabout(name string) string {
 	switch o := r.out.OpeningNamed(name); {
 	case r.things[name].movable():
 		return "lead it round " + name
+	case r.out.RoomNamed(beforeDot(name)) != nil && r.out.WallNamed(name) == nil:
+		return "lead it where the ceiling is higher"
 	case o != nil && o.Leaf != nil && o.Ajar >= openWide:
 		return "lead it past the leaf of " + name
 	case o != nil && o.Leaf != nil:
@@ -55,7 +58,7 @@ func (r *checker) through(w *plan.Walk, own []solid.ID) (all []plan.Through) {
 			near, far := edges[k-1], edges[k]
 			base := w.BaseAt(from + (near+far)/2)
 			at := r2.Add(a, r2.Scale((near+far)/2/long, r2.Sub(b, a)))
-			name := r.solidAlong(at, base+stepOver, base+w.Crown, own)
+			name := r.solidAlong(at, base+plan.StepOver, base+w.Crown, own)
 			if name != "" {
 				all = r.goingOn(all, plan.Through{Name: name, From: from + near, To: from + far})
 			}
@@ -63,19 +66,6 @@ func (r *checker) through(w *plan.Walk, own []solid.ID) (all []plan.Through) {
 		from += long
 	}
 	return slices.DeleteFunc(all, func(t plan.Through) bool { return t.To-t.From <= contactTolerance })
-}
-
-// goingOn adds a stretch to those before it, of which the last goes on in it where it is of the same thing: the halves of a
-// wall between two rooms are one.
-func (r *checker) goingOn(all []plan.Through, t plan.Through) []plan.Through {
-	if n := len(all); n > 0 && t.From-all[n-1].To <= contactTolerance {
-		last := &all[n-1]
-		if last.Name == t.Name || r.out.WallNamed(last.Name) != nil && r.out.WallNamed(t.Name) != nil {
-			last.To = t.To
-			return all
-		}
-	}
-	return append(all, t)
 }
 
 // edgesAlong are the distances along the leg of a walk from a to b where a body comes to a solid, leaves one or changes its

@@ -169,6 +169,9 @@ func (c *Drawing) ghostWords() string {
 		return "moved from"
 	}
 	said := fmt.Sprintf("%d of %d", drawn, moved)
+	if drawn == 0 { // the sign stands for nothing on the plan: the words say why
+		said = "no room"
+	}
 	for _, before := range [...]string{"moved, ", "from, "} {
 		if c.Pad.Small().Width(before+said) <= legendRoom(lineSignWide) {
 			return before + said

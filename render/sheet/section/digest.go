@@ -31,6 +31,7 @@ type Digest struct {
 	Cautions []Caution
 	Tags     []string // the numbers of its lights
 	Looks    []match.Look
+	Cued     bool     // cues change its lights: its looks are those before the first
 	Revised  *Revised // nil: nobody asks
 }
 
@@ -54,7 +55,7 @@ const (
 // DigestOf is what is kept of a set-up.
 func DigestOf(in *Input) Digest {
 	s := in.Setup
-	d := Digest{Name: s.Name, Sequence: s.Sequence, Rooms: s.Rooms, Walls: s.Walls, Cautions: in.Cautions, Tags: lightTags(s), Looks: in.Looks, Revised: revisedOf(in)}
+	d := Digest{Name: s.Name, Sequence: s.Sequence, Rooms: s.Rooms, Walls: s.Walls, Cautions: in.Cautions, Tags: lightTags(s), Looks: in.Looks, Cued: len(s.Cues) > 0, Revised: revisedOf(in)}
 	for i := range s.Openings {
 		o := &s.Openings[i]
 		out := r2.Scale(o.Depth, o.Outward)

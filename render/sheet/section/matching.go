@@ -16,6 +16,7 @@ type Matches struct {
 	Faces     []Matched
 	Alone     []string // in sentences
 	Sequenced bool     // a set-up says which others it is cut together with
+	Cued      bool     // cues change the lights of one
 }
 
 // None says whether there is nothing to be said of a day.
@@ -54,7 +55,7 @@ func MatchLabels() []string {
 
 // Matching puts the faces of a day side by side, those that two set-ups or more of a sequence have.
 func Matching(all []Digest) *Matches {
-	out := &Matches{Sequenced: slices.ContainsFunc(all, func(d Digest) bool { return d.Sequence != "" })}
+	out := &Matches{Sequenced: slices.ContainsFunc(all, func(d Digest) bool { return d.Sequence != "" }), Cued: slices.ContainsFunc(all, func(d Digest) bool { return d.Cued })}
 	var people, alone []string
 	for i := range all {
 		for k := range all[i].Looks {
@@ -210,6 +211,9 @@ func (m *Matches) Notes() []string {
 			fmt.Sprintf("Steady within: by how many stops the light changes within %.0f cm of the face.", 100*meter.SteadyWithin),
 		"To match is the least that a crew has to do: a level or a lamp's own white before a scrim, that before a gel; for one face, with all else as it is. " +
 			"First the side of the key, by levels that make the lamps change places; then the face, how steady its light is, what stands behind it. What matches already is left so.",
+	}
+	if m.Cued {
+		notes = append(notes, "Where a set-up has cues, its column is the light before the first of them.")
 	}
 	if slices.ContainsFunc(m.Faces, func(m Matched) bool { return m.Both }) {
 		notes = append(notes, "From behind a head left and right of the picture are the other way round: there the side of the key is the person's own, and what stands behind is not held to the other wall.")

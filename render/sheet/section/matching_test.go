@@ -31,6 +31,17 @@ func TestAStruckSideIsNotTurned(t *testing.T) {
 	}
 }
 
+// Of a set-up with cues the light before them is matched, and the page says so.
+func TestMatchingIsBeforeCues(t *testing.T) {
+	for _, cued := range []bool{false, true} {
+		look := func(name string) []match.Look { return []match.Look{{Person: "ada", Setup: name, Camera: "A"}} }
+		m := section.Matching([]section.Digest{{Name: "wide", Looks: look("wide")}, {Name: "close", Looks: look("close"), Cued: cued}})
+		if said := strings.Contains(strings.Join(m.Notes(), " "), "before the first of them"); said != cued {
+			t.Errorf("with cues %v, the page says so: %v", cued, said)
+		}
+	}
+}
+
 // Where no lamp does what is asked, the page says what is left, and what that hangs on.
 func TestNoFixSaysWhy(t *testing.T) {
 	figure := func(v float64) *float64 { return &v }

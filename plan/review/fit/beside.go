@@ -1,0 +1,299 @@
+package fit
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/clash"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/solid"
+)
+
+// besideFree tells what the shoulders of somebody who walks come into where the line of the face is free: a warning where two things leave no way for
+// a body, else a note, for a step aside is enough.
+func besideFree(c *checker, p *plan.Person) bool {
+	w := p.Walk
+	if w == nil {
+		return true
+	}
+	r := c.walked(p)
+	w.Beside = r.beside()
+	for _, b := range w.Beside {
+		where := r.stretchWords(b.From, b.To)
+		if b.Other != "" {
+			two := report.Either(b.Other == b.Name, "parts of "+b.Name, b.Name+" and "+b.Other)
+			r.Warnf(w.Span, CodeWalkTight, "move one of them, or lead the walk round them", "the walk of %s leads between %s, %s apart, %s: a body %s wide does not pass",
+				p.Name, two, r.Length(b.Apart), where, r.Length(plan.WalkerWide))
+			continue
+		}
+		r.Infof(w.Span, CodeWalkTight, "lead it "+r.Length(r.RoundUp(plan.WalkerWide/2-b.Near))+" farther to the "+report.Either(b.Left, "right", "left")+", as one walks",
+			"the walk of %s comes within %s of %s, on its %s, %s: a body is %s wide", p.Name, r.Length(b.Near), b.Name, report.Either(b.Left, "left", "right"), where, r.Length(plan.WalkerWide))
+	}
+	return true
+}
+
+// walked is a walk and the set about it.
+type walked struct {
+	*contactFinder
+	walk *plan.Walk
+	soft map[solid.ID]bool // what it is not held to: one's own body, cloth in openings, and equipment, which is looked at by itself
+}
+
+// walked is the walk of somebody.
+func (r *contactFinder) walked(p *plan.Person) walked {
+	w := walked{r, p.Walk, map[solid.ID]bool{}}
+	w.pass(p.Own)
+	for i := range r.out.Grip {
+		w.pass(r.out.Grip[i].IDs)
+	}
+	for i := range r.out.Openings {
+		for k := range r.out.Openings[i].Dressing {
+			w.pass(r.out.Openings[i].Dressing[k].IDs)
+		}
+	}
+	return w
+}
+
+// pass leaves solids out.
+func (r walked) pass(ids []solid.ID) {
+	for _, id := range ids {
+		r.soft[id] = true
+	}
+}
+
+// stretchWords says where along a walk something is.
+func (r walked) stretchWords(from, to float64) string {
+	return report.Either(to-from > clash.Slack, "from "+r.Length(from)+" to "+r.Length(to), r.Length(from)) + " along it"
+}
+
+// beside is what a body comes into on either side of a walk: of each thing and side the nearest, and of two that leave no way the narrowest.
+func (r walked) beside() []plan.Beside {
+	var all besides
+	for _, s := range r.walk.Legs() {
+		near := besideLeg(&s, r.upright(r.stepBeside(s.From, s.To), s.Base+r.walk.Crown))
+		for _, b := range near {
+			if plan.WalkerWide/2-b.Near > clash.Slack && b.To-b.From > clash.Slack && !r.throughThere(&b) {
+				all.add(between(b, near))
+			}
+		}
+	}
+	for _, t := range r.walk.Turns() {
+		for _, o := range r.upright(r.stepBeside(t.Along, t.Along), r.walk.BaseAt(t.Along)+r.walk.Crown) {
+			b := plan.Beside{Name: o.name, Left: t.Left, Near: nearTurn(&t, o.ring), From: t.Along, To: t.Along}
+			if plan.WalkerWide/2-b.Near > clash.Slack && !r.throughThere(&b) {
+				all.add(b)
+			}
+		}
+	}
+	return slices.DeleteFunc(all, func(b plan.Beside) bool {
+		return b.Other == "" && slices.ContainsFunc(all, func(o plan.Beside) bool { return o.Other != "" && (o.Name == b.Name || o.Other == b.Name) })
+	})
+}
+
+// besides are findings along a walk, in the making.
+type besides []plan.Beside
+
+// add adds a finding to what is known of the same things on the same side.
+func (all *besides) add(b plan.Beside) {
+	for i := range *all {
+		if o := &(*all)[i]; o.Name == b.Name && o.Left == b.Left && o.Other == b.Other {
+			o.Near, o.Apart, o.From, o.To = min(o.Near, b.Near), min(o.Apart, b.Apart), min(o.From, b.From), max(o.To, b.To)
+			return
+		}
+	}
+	*all = append(*all, b)
+}
+
+// throughThere says whether the line of a walk leads through a thing about where that is beside it, which is said of the line. Walls that meet are one.
+func (r walked) throughThere(b *plan.Beside) bool {
+	return slices.ContainsFunc(r.walk.Through, func(t plan.Through) bool {
+		walls := b.Near <= plane.Grain && r.out.WallNamed(t.Name) != nil && r.out.WallNamed(b.Name) != nil
+		return (t.Name == b.Name || walls) && t.From <= b.To+plan.WalkerWide && b.From <= t.To+plan.WalkerWide
+	})
+}
+
+// stepBeside is the z from which up a body is stopped between two places of a walk, m: where it goes up a step, its shoulders are over that sooner
+// than its face.
+func (r walked) stepBeside(from, to float64) float64 {
+	base := r.walk.BaseAt(from)
+	for i, t := range r.walk.Treads {
+		ends := i+1 < len(r.walk.Treads) && r.walk.Treads[i+1].From < from-plan.WalkerWide/2
+		if t.From < to+plan.WalkerWide/2 && !ends {
+			base = max(base, t.Base)
+		}
+	}
+	return base + plan.StepOver
+}
+
+// between makes of a finding one of two things where another on the other side leaves no way for a body; the one on the left is named first.
+func between(b plan.Beside, near []plan.Beside) plan.Beside {
+	narrowest := b
+	for _, o := range near {
+		from, to := max(b.From, o.From), min(b.To, o.To)
+		apart := b.Near + o.Near
+		if o.Left == b.Left || to-from <= clash.Slack || apart <= plane.Grain || plan.WalkerWide-apart <= clash.Slack || narrowest.Other != "" && narrowest.Apart <= apart {
+			continue
+		}
+		narrowest = plan.Beside{Name: b.Name, Other: o.Name, Left: true, Near: b.Near, From: from, To: to, Apart: apart}
+		if o.Left {
+			narrowest.Name, narrowest.Other, narrowest.Near = o.Name, b.Name, o.Near
+		}
+	}
+	return narrowest
+}
+
+// besideLeg is what stands on either side of a straight part of a walk within the breadth of a body.
+func besideLeg(s *plan.WalkLeg, all []outlined) (near []plan.Beside) {
+	way := r2.Unit(r2.Sub(s.B, s.A))
+	for _, o := range all {
+		for _, left := range [2]bool{true, false} {
+			aside := r2.Vec{X: way.Y, Y: -way.X}
+			if left {
+				aside = r2.Scale(-1, aside)
+			}
+			out := r2.Scale(plan.WalkerWide, aside)
+			part := clipped(o.ring, []r2.Vec{s.A, s.B, r2.Add(s.B, out), r2.Add(s.A, out)})
+			if part == nil {
+				continue
+			}
+			b := plan.Beside{Name: o.name, Left: left, Near: math.Inf(1), From: math.Inf(1), To: math.Inf(-1)}
+			for _, p := range part {
+				d := r2.Sub(p, s.A)
+				along := s.From + r2.Dot(d, way)
+				b.Near, b.From, b.To = min(b.Near, max(0, r2.Dot(d, aside))), min(b.From, along), max(b.To, along)
+			}
+			near = append(near, b)
+		}
+	}
+	return near
+}
+
+// nearTurn is how near to a turn something is that a shoulder swings into there, m; far off where it does not.
+func nearTurn(t *plan.Turn, ring []r2.Vec) float64 {
+	part := clipped(ring, t.Ring)
+	switch {
+	case part == nil:
+		return math.Inf(1)
+	case plane.Contains(t.At, plane.CounterClockwise(slices.Clone(part)), -plane.Grain):
+		return 0
+	}
+	return r2.Norm(r2.Sub(plane.Nearest(t.At, part), t.At))
+}
+
+// clipped is what of a convex ring, or of a line there and back, lies in another ring; nil where nothing does.
+func clipped(ring, in []r2.Vec) []r2.Vec {
+	if !plane.BoxesOverlap(ring, in) {
+		return nil
+	}
+	plane.Edges(plane.CounterClockwise(in), func(l plane.Line) bool {
+		ring = plane.Clip(ring, l)
+		return ring != nil
+	})
+	return ring
+}
+
+// outlined is what of a solid stands between two heights, in plan.
+type outlined struct {
+	name string
+	ring []r2.Vec // convex; of a sheet that stands upright a line there and back
+}
+
+// upright is what of the set stands between two heights.
+func (r walked) upright(low, high float64) (all []outlined) {
+	for i := range r.out.Set.Prisms {
+		if p := &r.out.Set.Prisms[i]; !r.soft[p.ID] && min(p.Z1, high)-max(p.Z0, low) > clash.Slack {
+			all = append(all, outlined{p.Name, p.Base})
+		}
+	}
+	return append(all, r.uprightSheets(low, high)...)
+}
+
+// uprightSheets are those of them that are sheets: panes, mirrors, ceilings that come down so far.
+func (r walked) uprightSheets(low, high float64) (all []outlined) {
+	for i := range r.out.Set.Sheets {
+		p := &r.out.Set.Sheets[i]
+		if r.soft[p.ID] || r.out.LightNamed(beforeDot(p.Name)) != nil || r.climbsPast(p.Corners) {
+			continue
+		}
+		if ring := sheetBetween(p.Corners, low, high); ring != nil {
+			all = append(all, outlined{p.Name, ring})
+		}
+	}
+	return all
+}
+
+// climbsPast says whether a walk goes up by a level sheet to a floor over it, as by a ceiling and that floor where stairs lead through them: nothing in a scene
+// says where they are open.
+func (r walked) climbsPast(corners []r3.Vec) bool {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, c := range corners {
+		low, high = min(low, c.Z), max(high, c.Z)
+	}
+	under, over := false, false
+	for _, t := range r.walk.Treads {
+		under, over = under || t.Base < low-plane.Grain, over || t.Base > low-plane.Grain
+	}
+	return high-low < plane.Grain && under && over
+}
+
+// sheetsAcross are sheets that the line of a walk leads through, but for those in what it leads through anyway, as a pane over its sill.
+func (r walked) sheetsAcross() (all []plan.Through) {
+	for _, s := range r.walk.Legs() {
+		for _, o := range r.uprightSheets(s.Base+plan.StepOver, s.Base+r.walk.Crown) {
+			from, to, crosses := acrossLeg(&s, o.ring)
+			if crosses && !slices.ContainsFunc(r.walk.Through, func(t plan.Through) bool { return t.From <= from && from <= t.To }) {
+				all = r.goingOn(all, plan.Through{Name: o.name, From: from, To: to})
+			}
+		}
+	}
+	return all
+}
+
+// sheetBetween is the outline of what of a sheet lies between two heights; nil where none does.
+func sheetBetween(corners []r3.Vec, low, high float64) []r2.Vec {
+	var points []r2.Vec
+	for i, a := range corners {
+		b := corners[(i+1)%len(corners)]
+		if a.Z > low+clash.Slack && a.Z < high-clash.Slack {
+			points = append(points, plan.InPlan(a))
+		}
+		for _, z := range [2]float64{low + clash.Slack, high - clash.Slack} {
+			if (a.Z-z)*(b.Z-z) < 0 {
+				points = append(points, plan.InPlan(r3.Add(a, r3.Scale((z-a.Z)/(b.Z-a.Z), r3.Sub(b, a)))))
+			}
+		}
+	}
+	if len(points) < 2 {
+		return nil
+	}
+	return plane.Hull(points)
+}
+
+// acrossLeg is where a straight part of a walk leads over an outline, or across the line of an upright sheet, m along the walk.
+func acrossLeg(s *plan.WalkLeg, ring []r2.Vec) (from, to float64, crosses bool) {
+	if len(ring) < 3 {
+		on, _, meets := plane.PathsCross([]r2.Vec{s.A, s.B}, ring)
+		return s.From + on, s.From + on, meets
+	}
+	near, far, ok := plane.Chord(s.A, r2.Unit(r2.Sub(s.B, s.A)), ring)
+	near, far = max(0, near), min(s.To-s.From, far)
+	return s.From + near, s.From + far, ok && far-near > clash.Slack
+}
+
+// goingOn adds a stretch to those before it, of which the last goes on in it where it is of the same thing: the halves of a
+// wall between two rooms are one.
+func (r *contactFinder) goingOn(all []plan.Through, t plan.Through) []plan.Through {
+	if n := len(all); n > 0 && t.From-all[n-1].To <= contactTolerance {
+		last := &all[n-1]
+		if last.Name == t.Name || r.out.WallNamed(last.Name) != nil && r.out.WallNamed(t.Name) != nil {
+			last.To = t.To
+			return all
+		}
+	}
+	return append(all, t)
+}
