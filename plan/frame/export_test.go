@@ -118,8 +118,7 @@ var Turned = turned
 // PeakOf is where on the track of the first camera a rank by the place is highest, m.
 func PeakOf(s *plan.Setup, rank func(along float64) float64) float64 {
 	c := &s.Cameras[0]
-	along, _ := newEye(newViewing(s, c.Name), c).peak(func(p *post) float64 { return rank(p.along) })
-	return along
+	return newEye(newViewing(s, c.Name), c).peak(func(p *post) float64 { return rank(p.along) })
 }
 
 // CableOn are the bodies of a cable that runs by some places.

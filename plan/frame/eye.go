@@ -80,7 +80,7 @@ func (e *eye) worst(t *thing) Sight {
 		return e.sight(t, e.posts[0])
 	}
 	sights := map[float64]Sight{}
-	along, ranks := e.peak(func(p *post) float64 {
+	along := e.peak(func(p *post) float64 {
 		s := e.sight(t, p)
 		sights[p.along] = s
 		return s.rank()
@@ -88,14 +88,15 @@ func (e *eye) worst(t *thing) Sight {
 	s := sights[along]
 	s.Track = &Stretch{Worst: along, From: along, To: along}
 	if s.Shows() {
-		s.Track.From, s.Track.To = e.stretch(t, along, ranks)
+		s.Track.From, s.Track.To = e.stretch(t, along, sights)
 	}
 	return s
 }
 
 // peak finds the place of the track at which a rank is highest: between places a step apart that are no lower than those beside them by
-// halving, and so a place that one passes between two of them. ranks are those at the posts.
-func (e *eye) peak(rank func(*post) float64) (along float64, ranks []float64) {
+// halving, and so a place that one passes between two of them.
+func (e *eye) peak(rank func(*post) float64) (along float64) {
+	var ranks []float64 // at the posts
 	best := math.Inf(-1)
 	take := func(p *post, r float64) {
 		if r > best {
@@ -127,28 +128,33 @@ func (e *eye) peak(rank func(*post) float64) (along float64, ranks []float64) {
 		}
 		take(middle, r)
 	}
-	return along, ranks
+	return along
 }
 
-// stretch is from where to where on the track a thing shows that shows at a place, by its ranks at the posts.
-func (e *eye) stretch(t *thing, along float64, ranks []float64) (from, to float64) {
+// stretch is from where to where on the track a thing shows that shows at a place, by all places that it was looked at from: what shows for a moment
+// between two posts was found there.
+func (e *eye) stretch(t *thing, along float64, sights map[float64]Sight) (from, to float64) {
 	from, to = along, along
-	first, last := along, along // the posts before and after, from which it does not show
-	for i, r := range ranks {
-		if r > 0 {
-			from, to = min(from, e.posts[i].along), max(to, e.posts[i].along)
+	for at, s := range sights {
+		if s.Shows() {
+			from, to = min(from, at), max(to, at)
 		}
 	}
-	first, last = from, to
-	for i := range ranks {
-		if d := e.posts[i].along; d < from {
-			first = d
-		} else if d > to {
-			last = d
-			break
+	first, last := math.Inf(-1), math.Inf(1) // the places before and after, from which it does not show
+	for at := range sights {
+		if at < from {
+			first = max(first, at)
+		} else if at > to {
+			last = min(last, at)
 		}
 	}
-	return e.edge(t, first, from), e.edge(t, last, to)
+	if !math.IsInf(first, -1) {
+		from = e.edge(t, first, from)
+	}
+	if !math.IsInf(last, 1) {
+		to = e.edge(t, last, to)
+	}
+	return from, to
 }
 
 // edge is where between a place from which a thing does not show and one from which it does that begins.
@@ -197,7 +203,7 @@ func (e *eye) clears(most float64, round func(float64) float64, shows func(p *po
 		if !ok || e.track == 1 {
 			return least, rounded, ok
 		}
-		along, _ := e.peak(func(p *post) float64 { return rank(p, rounded) })
+		along := e.peak(func(p *post) float64 { return rank(p, rounded) })
 		p := e.post(along)
 		if !shows(p, rounded) {
 			return least, rounded, true

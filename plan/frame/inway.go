@@ -14,7 +14,46 @@ import (
 // free says whether a thing can be moved: nothing keeps it from that, and it does not come to stand where a camera rolls.
 func (v *viewing) free(t *thing, by r3.Vec) bool {
 	rolls := t.kind != Camera && v.onRails(r2.Add(t.foot, plan.InPlan(by))) && !v.onRails(t.foot)
-	return !rolls && v.obstacle(t, by) == ""
+	return !rolls && v.obstacle(t, by) == "" && !v.inLensWay(t, by)
+}
+
+// inLensWay says whether something of a thing that is moved lies where the lens of a camera comes by on its track: the rails may be clear of its stand while
+// its head hangs over them.
+func (v *viewing) inLensWay(t *thing, by r3.Vec) bool {
+	for i := range v.setup.Cameras {
+		c := &v.setup.Cameras[i]
+		if c.Track == nil || t.kind == Camera && t.name == c.Name {
+			continue
+		}
+		for k := range c.Track.Corners[1:] {
+			if way := lensWay(c, k); meetsAny(&way, t.at(by)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lensWay is the room about a lens along one leg of its track.
+func lensWay(c *plan.Camera, leg int) body.Hull {
+	a, b := c.Track.Corners[leg], c.Track.Corners[leg+1]
+	ahead := r2.Scale(besideRails, r2.Unit(r2.Sub(b, a)))
+	side := r2.Vec{X: ahead.Y, Y: -ahead.X}
+	a, b = r2.Sub(a, ahead), r2.Add(b, ahead)
+	ring := []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
+	return body.HullOf(body.Prism(body.Whole, ring, c.Frame.At.Z-besideRails, c.Frame.At.Z+besideRails))
+}
+
+// meetsAny says whether a body meets one of some pieces.
+func meetsAny(way *body.Hull, stances [][]body.Piece) bool {
+	for _, pieces := range stances {
+		for i := range pieces {
+			if h := body.HullOf(pieces[i]); !h.Apart(way, 0) && h.Meet(way).Deep > 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // obstacle says what keeps a thing from being moved: a wall or a thing in the way of its head or, level with the floor, of what holds

@@ -41,6 +41,7 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100),
 		func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
 		"The path of the face of someone who walks upright, by all its places: it starts at the first of them, wherever the person is. "+
+			"Of somebody who stands the face lies a hand's breadth before their place, and is read there: begin the walk there to have the same. "+
 			"Light is read every half metre and at the ends, without the body of the person.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
 	into("seen", seen, func(p *Person, v []Ref, n *source.Node) {
 		p.Seen, p.SeenBy = Given[bool]{Value: n.Text != "false", Set: true, Span: n.Span}, v

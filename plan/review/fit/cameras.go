@@ -10,7 +10,9 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -73,33 +75,87 @@ func (r *checker) checkCameraView(c *plan.Camera) {
 		"%s cannot see %s: %s between", postWords(c), whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
 }
 
-// checkCameraBody warns of a body that goes into the wall behind it.
+// What even the smallest camera takes behind the entrance of its lens, m (common practice): so long, and so far to each side of the axis.
+const (
+	shortestCamera = 0.20
+	slimmestCamera = 0.03
+)
+
+// checkCameraBody refuses a camera that has a wall, a shut leaf or a pane where even the smallest has its body, and warns of one whose body goes into a wall
+// if it is as long as usual.
 func (r *checker) checkCameraBody(c *plan.Camera) {
 	back := r3.Sub(c.Frame.At, r3.Scale(plan.CameraLength, c.Frame.Axis))
-	if wall, first := r.firstWall(outlineRay{c.Frame.At, back}); wall != "" {
+	wall, first := r.firstWall(outlineRay{c.Frame.At, back})
+	if wall != "" {
 		r.tell(c.Name, body.Head, wall)
 		r.tell(c.Name, body.Stand, wall)
 		deep := r.Length((1 - first) * plan.CameraLength)
-		r.Warnf(r.placeOf(c), CodeInSolid, "move the camera "+deep+" along its axis, with a shorter lens; or shoot through a gap",
-			"the body of %s goes %s into %s, if it is %s long", postWords(c), deep, wall, r.Length(plan.CameraLength))
+		words := []any{postWords(c), deep, wall, r.Length(plan.CameraLength)}
+		mend := "move the camera " + deep + " along its axis, with a shorter lens; or shoot through a gap"
+		if first*plan.CameraLength > shortestCamera {
+			r.Warnf(r.placeOf(c), CodeInSolid, mend, "the body of %s goes %s into %s, if it is %s long", words...)
+		} else {
+			r.Errorf(r.placeOf(c), CodeInSolid, mend, "the body of %s goes %s into %s, if it is %s long, and none has room there", words...)
+		}
+		return
+	}
+	if found, mend := r.reachInto(smallestCamera(r, c)); found != "" {
+		r.Errorf(r.placeOf(c), CodeInSolid, mend+", or shoot through a gap", "%s, and none is so small that it has room there", found)
 	}
 }
 
-// checkCameraTurned warns of a camera that has everybody behind it, though it was not pointed at a thing.
+// smallestCamera is what even the smallest camera takes behind its lens, by its corners.
+func smallestCamera(r *checker, c *plan.Camera) *extent {
+	var corners []r3.Vec
+	for _, behind := range [...]float64{0, -shortestCamera} {
+		for _, side := range [...][2]float64{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
+			corners = append(corners, c.Frame.Place(r3.Vec{X: side[0] * slimmestCamera, Y: side[1] * slimmestCamera, Z: behind}))
+		}
+	}
+	return &extent{name: "the body of " + postWords(c), of: c.Name, part: body.Head,
+		rays:  func(moved r3.Vec) []outlineRay { return movedBy(moved, raysFrom(c.Frame.At, corners)) },
+		meets: func(name string, id solid.ID) bool { return !r.things[name].movable() && !r.isGrip(id) }}
+}
+
+// checkCameraTurned refuses a camera that has everybody behind it whom it should see, all along its track, though it was not pointed at a thing; one that
+// has them behind it at one end alone, or a mirror ahead that may show them, it warns of.
 func (r *checker) checkCameraTurned(c *plan.Camera) {
 	looks, people := r.camera(plan.CameraOf(c.Name)).Looks, r.seenBy(c)
 	pointed := looks.Set && (looks.Value.Form == scene.AtThing || looks.Value.Form == scene.AtPlace)
-	if pointed && c.Looks == "" || len(people) == 0 {
+	if pointed && c.Looks == "" || len(people) == 0 || seesAny(c, people) {
 		return
-	}
-	for _, p := range people {
-		if r3.Dot(c.Frame.Axis, r3.Sub(p.Face.At, c.Frame.At)) > 0 {
-			return
-		}
 	}
 	who := report.Either(c.Looks != "", c.Looks, people[0].Name)
 	everybody := report.Either(len(people) == 1, who+" is", "everybody is")
-	r.Warnf(report.Either(looks.Set, looks.Span, r.placeOf(c)), CodeCameraTurned, "turn it: looks: "+who, "%s behind %s", everybody, postWords(c))
+	severity, mend := source.Error, "turn it: looks: "+who+"; or write seen: false for who is not in the picture"
+	if mayTurnUp(r.out, c, people) {
+		severity, mend = source.Warning, "turn it: looks: "+who
+	}
+	r.Log.Add(r.Diagnostic(severity, report.Either(looks.Set, looks.Span, r.placeOf(c)), CodeCameraTurned, mend, "%s behind %s", everybody, postWords(c)))
+}
+
+// seesAny says whether some people are ahead of a camera: where they are, at a mark or on a walk.
+func seesAny(c *plan.Camera, people []*plan.Person) bool {
+	ahead := func(at r3.Vec) bool { return r3.Dot(c.Frame.Axis, r3.Sub(at, c.Frame.At)) > 0 }
+	return slices.ContainsFunc(people, func(p *plan.Person) bool {
+		return ahead(p.Face.At) || slices.ContainsFunc(p.Marks, func(m plan.Mark) bool { return ahead(m.Face.At) }) ||
+			p.Walk != nil && slices.ContainsFunc(p.Walk.Points, func(w plan.WalkPoint) bool { return ahead(w.Face.At) })
+	})
+}
+
+// mayTurnUp says whether people behind a camera may yet be in its picture: from elsewhere on its track, or in a mirror.
+func mayTurnUp(s *plan.Setup, c *plan.Camera, people []*plan.Person) bool {
+	if whole := s.CameraNamed(plan.CameraOf(c.Name)); whole.Track != nil {
+		for i := range whole.Track.Corners {
+			at := whole.OnTrack(plane.PathLength(whole.Track.Corners[:i+1]))
+			if seesAny(&at, people) {
+				return true
+			}
+		}
+	}
+	return slices.ContainsFunc(s.Set.Sheets, func(one solid.Sheet) bool {
+		return one.Front.Specular().Y() > 0 && slices.ContainsFunc(one.Corners, func(at r3.Vec) bool { return r3.Dot(c.Frame.Axis, r3.Sub(at, c.Frame.At)) > 0 })
+	})
 }
 
 // postWords name a camera where it is looked at: "A", of one that moves "A at the start" or "A at the end".

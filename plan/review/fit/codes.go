@@ -3,7 +3,7 @@ package fit
 // The codes of what does not fit. Errors unless said otherwise.
 const (
 	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a lamp, a lens, grip
-	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, what holds things, a camera, a meter
+	CodeInSolid          = "in-solid"           // a lens or a face inside a solid, a camera that has a wall where any body would be; warning of a body, grip, what holds things, a long camera, a meter
 	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture; note: those of a camera
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeBelowFloor       = "below-floor"        // a lamp, a lens or grip under the floor or the ground
@@ -19,11 +19,11 @@ const (
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeWalkThrough      = "walk-through"       // warning: a walk that leads through a wall, furniture or somebody
 	CodeWalkTight        = "walk-tight"         // info: a walk with no room for a shoulder; warning: with none for a body
-	CodeTrackThrough     = "track-through"      // warning: a track that leads through a wall, furniture or somebody
+	CodeTrackThrough     = "track-through"      // warning: a track that leads through furniture or somebody; an error where the lens goes through a wall
 	CodeOnTrack          = "on-track"           // warning: a stand on a track, or equipment in the way of the camera on it
 	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track, or leads so near by it that a camera is in the way
 	CodeTrackUneven      = "track-uneven"       // warning: a floor that changes its level under a track
-	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
+	CodeCameraTurned     = "camera-turned"      // a camera with everybody behind it; a warning where it may yet show them from elsewhere on its track, or in a mirror
 	CodeCueOrder         = "cue-order"          // a cue at a time before that of one that is written before it
 	CodeCueOverlap       = "cue-overlap"        // warning: a cue that goes before the one before it is over
 	CodeCueLacks         = "cue-lacks"          // warning: a cue of a light that this set-up has not

@@ -11,12 +11,28 @@ import (
 	"scrimshaw/plan/clash"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
 
 // railsFree is the room between the legs of a stand and the rails of a camera, m: common practice.
 const railsFree = 0.05
+
+// takesLensThrough says whether the lens itself goes through a wall or a leaf on the track, and not only what rolls beside or under it.
+func (t *tracked) takesLensThrough(name string) bool {
+	if t.things[name].movable() {
+		return false
+	}
+	c := t.camera
+	for i := range c.Track.Corners[1:] {
+		way := outlineRay{plan.AtHeight(c.Track.Corners[i], c.Frame.At.Z), plan.AtHeight(c.Track.Corners[i+1], c.Frame.At.Z)}
+		if slices.ContainsFunc(t.out.Set.Prisms, func(p solid.Prism) bool { return p.Name == name && way.entersPrism(&p) }) {
+			return true
+		}
+	}
+	return false
+}
 
 // trackFree looks along the track of a camera: what it leads through, what stands on it, who crosses it, where the floor changes its
 // level under it, and which leaves it stops.
@@ -29,7 +45,8 @@ func (r *checker) trackFree(c *plan.Camera) bool {
 	for _, on := range through {
 		r.tell(c.AtEnd(), body.Head, on.Name)
 		r.tell(c.AtEnd(), body.Stand, on.Name)
-		r.Warnf(c.Track.Span, CodeTrackThrough, r.roundabout(on.Name), "the track of %s leads through %s, from %s to %s along it", c.Name, on.Name, r.Length(on.From), r.Length(on.To))
+		r.Log.Add(r.Diagnostic(report.Either(t.takesLensThrough(on.Name), source.Error, source.Warning), c.Track.Span, CodeTrackThrough, r.roundabout(on.Name),
+			"the track of %s leads through %s, from %s to %s along it", c.Name, on.Name, r.Length(on.From), r.Length(on.To)))
 	}
 	t.stands()
 	for i := range r.out.People {
