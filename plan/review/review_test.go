@@ -153,8 +153,8 @@ func TestCheck(t *testing.T) {
 			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\ngrip: {silk: {frame: [0.6, 0.6], cloth: half-diffusion, at: [2.4, 1.4], height: 1.5, faces: 0}}\n" +
 			"lights: {k: {unit: led-panel-100, diffusion: half-diffusion, at: [3.3, 1.2], height: 1.9, aim: sea, level: 40 %}}\n", []string{
 			"info in-glass the cloth of 1 k shows in the glass of sea, in the upper right of A: 1.7 % of the frame; the glass returns 8.2 %, which is 5.9 stops over grey; behind it is nothing, and it shows unless the view there is brighter than 5900 cd/m²; move it 2.67 m camera left",
-			"info in-glass G1 silk shows in the glass of sea, on the right of A: 3.8 % of the frame; the glass returns 8.2 %, which is 1.4 stops under grey; behind it is nothing, and it shows unless the view there is brighter than 37.3 cd/m²; move it 1.84 m camera left",
-			"info in-glass ada shows in the glass of sea, on the right of A: 3.9 % of the frame; the glass returns 8.2 %, which is 3.9 stops under grey; behind it is nothing, and it shows unless the view there is brighter than 6.36 cd/m²; move them 2.36 m camera left"}},
+			"info in-glass G1 silk shows in the glass of sea, on the right of A: 3.8 % of the frame; the glass returns 8.2 %, which is 1.4 stops under grey; behind it is nothing, and it shows unless the view there is brighter than 36.7 cd/m²; move it 1.84 m camera left",
+			"info in-glass ada shows in the glass of sea, on the right of A: 3.9 % of the frame; the glass returns 8.2 %, which is 4.0 stops under grey; behind it is nothing, and it shows unless the view there is brighter than 6.29 cd/m²; move them 2.36 m camera left"}},
 		{"a lamp with cloth that is meant to be in the picture", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\n" +
 			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {unit: led-panel-100, diffusion: half-diffusion, at: [2.6, 0.9], height: 1.5, aim: sea, seen: true}}\n", []string{
 			"info seen-nowhere 1 k is meant to be in the picture, and does not show there"}},
