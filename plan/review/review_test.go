@@ -118,10 +118,10 @@ func TestCheck(t *testing.T) {
 			"warning stand-spigot 1 k sits on a spigot of 28 mm, and its stand takes 16 mm (light-stand)",
 			"warning stand-heavy 1 k weighs 9.9 kg, more than its stand carries (light-stand, 8 kg)"}},
 		{"a walk out of the light", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[0, 0], [0, -3]]", 1) +
-			"cameras: {A: {at: [0, 10], lens: 35 mm, looks: ada}}\n", []string{
+			"cameras: {A: {at: [0, 1.2], lens: 35 mm, looks: ada}}\n", []string{
 			"info walk-leaves the walk of ada leaves T2.8 for A from 1.50 m to 3.00 m: 2.1 stops under"}},
 		{"the same walk of somebody who is in no picture", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, seen: false, walk: [[0, 0], [0, -3]]", 1) +
-			"cameras: {A: {at: [0, 10], lens: 35 mm, looks: ada}}\n", nil},
+			"cameras: {A: {at: [0, 10], lens: 35 mm, looks: 0}}\n", nil},
 		{"a lamp that lights nothing but a walk", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[20, 0], [20, 0.4]]", 1) +
 			"  l: {output: {lux: 170, distance: 2, beam: 60}, at: [20, 2.2], aim: [20, 0.2, 1.59], height: 1.59}\ngrip: {f: {flag: [4, 4], at: [10, 0], height: 1.6, faces: ada}}\n", nil},
 		{"a stand in frame", standing("0.95"), []string{
