@@ -22,14 +22,11 @@ type Difference struct {
 	// lie a part of a pixel aside, which is what smoothing and hinting do, are not counted; a mark
 	// that is missing, or that lies more than a pixel off, is.
 	Apart float64
-	// Edges is the share of pixels about which one of the pictures changes by more than an eighth within a pixel: where a
-	// line or a letter begins or ends. There alone can Share be more than Apart, so a page with more lettering has more of both.
-	Edges float64
 }
 
 // String prints the measures in per cent.
 func (d Difference) String() string {
-	return fmt.Sprintf("mean %.3f %%, over 1/8 %.3f %%, over 1/8 with no like neighbour %.3f %%, edges %.3f %%", 100*d.Mean, 100*d.Share, 100*d.Apart, 100*d.Edges)
+	return fmt.Sprintf("mean %.3f %%, over 1/8 %.3f %%, over 1/8 with no like neighbour %.3f %%", 100*d.Mean, 100*d.Share, 100*d.Apart)
 }
 
 // much is the difference that counts as one that is seen.
@@ -53,12 +50,9 @@ func Images(a, b image.Image) (Difference, error) {
 				d.Apart++
 			}
 		}
-		if p.edge(n) || q.edge(n) {
-			d.Edges++
-		}
 	}
 	all := float64(len(p.at))
-	return Difference{d.Mean / all, d.Share / all, d.Apart / all, d.Edges / all}, nil
+	return Difference{d.Mean / all, d.Share / all, d.Apart / all}, nil
 }
 
 // light is a picture in linear light on black, 0 to 1.
@@ -100,15 +94,10 @@ func (p pixel) most(q pixel) float64 {
 	return max(math.Abs(p[0]-q[0]), math.Abs(p[1]-q[1]), math.Abs(p[2]-q[2]))
 }
 
-// edge says whether some channel changes by more than an eighth within one pixel of pixel n.
-func (l light) edge(n int) bool {
-	low, high := l.around(n)
-	return high.most(low) > much
-}
-
-// around are the least and the most of each channel within one pixel of pixel n.
-func (l light) around(n int) (low, high pixel) {
-	low, high = l.at[n], l.at[n]
+// near says whether a colour lies, in every channel, among those within one pixel of pixel n, or
+// an eighth beyond.
+func (l light) near(n int, c pixel) bool {
+	low, high := l.at[n], l.at[n]
 	x := n % l.wide
 	for dx := max(-1, -x); dx <= min(1, l.wide-1-x); dx++ {
 		for _, m := range [...]int{n - l.wide + dx, n + dx, n + l.wide + dx} {
@@ -120,13 +109,6 @@ func (l light) around(n int) (low, high pixel) {
 			}
 		}
 	}
-	return low, high
-}
-
-// near says whether a colour lies, in every channel, among those within one pixel of pixel n, or
-// an eighth beyond.
-func (l light) near(n int, c pixel) bool {
-	low, high := l.around(n)
 	for k, v := range c {
 		if v < low[k]-much || v > high[k]+much {
 			return false
