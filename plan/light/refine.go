@@ -63,7 +63,7 @@ func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fre
 		for k, i := range of {
 			some[k] = b.resolved[i]
 		}
-		t, err := traceSet(ctx, w, w.radiosity.Closer(), some, nil)
+		t, err := traceSet(ctx, w, w.radiosity.Closer(b.placesLit(rough)), some, nil)
 		if err != nil {
 			return nil, err
 		}
@@ -107,13 +107,26 @@ func needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution, n int, al
 	return math.Sqrt(square) > allowed*all
 }
 
-// traceSet finds how the surfaces, receptors and lattices see each other, at the quality of the World or one closer.
+// placesLit is at how many places light is read that falls there; what a camera sees of surfaces is not among them.
+func (b *Basis) placesLit(rough *radiosity.Solution) int {
+	lit := map[int]bool{}
+	for n := range b.resolved {
+		if b.targets.Points[n].Response != Radiance {
+			lit[rough.PlaceOf(n)] = true
+		}
+	}
+	return max(len(lit), 1)
+}
+
+// traceSet finds how the surfaces, receptors and lattices see each other, at the quality of the World or one closer. What is known of surfaces
+// serves those that are cut alike.
 func traceSet(ctx context.Context, w *World, q radiosity.Quality, points []Receptor, lattices []Lattice) (*radiosity.Transport, error) {
 	switch {
 	case w.memory == nil:
-		return radiosity.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
 	case q == w.radiosity:
 		return w.memory.rough.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
+	case q == w.radiosity.Closer(1):
+		return w.memory.closer.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
 	}
-	return w.memory.closer.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
+	return radiosity.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
 }

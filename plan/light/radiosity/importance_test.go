@@ -135,7 +135,22 @@ func TestRaysOfSmallPatches(t *testing.T) {
 // Closer has patches with 0.36 of the area, twice the rays of each, six times those for receptors, and four times the looks.
 func TestCloser(t *testing.T) {
 	q := Quality{Patch: 0.5, Links: 64, More: 1000, HotSamples: 4, Point: 7}
-	if got, want := q.Closer(), (Quality{Patch: 0.3, Links: 128, More: 6000, HotSamples: 16, Point: 7}); got != want {
-		t.Errorf("closer is %+v, want %+v", got, want)
+	for _, c := range []struct {
+		places int
+		want   Quality
+	}{
+		{1, Quality{Patch: 0.3, Links: 128, More: 6000, HotSamples: 16, Point: 7}},
+		{16, Quality{Patch: 0.3, Links: 128, More: 6000, HotSamples: 16, Point: 7}},
+		{32, Quality{Patch: 0.4, Links: 96, More: 3500, HotSamples: 10, Point: 7}},
+		{64, Quality{Patch: 0.45, Links: 80, More: 2250, HotSamples: 7, Point: 7}},
+		{60, Quality{Patch: 0.5 * (1 - 0.4*16.0/60), Links: 80, More: 2333, HotSamples: 7, Point: 7}},
+	} {
+		got := q.Closer(c.places)
+		if !(math.Abs(got.Patch-c.want.Patch) <= 1e-12) {
+			t.Errorf("closer of %d places has patches of %g m, want %g", c.places, got.Patch, c.want.Patch)
+		}
+		if got.Patch = c.want.Patch; got != c.want {
+			t.Errorf("closer of %d places is %+v, want %+v", c.places, got, c.want)
+		}
 	}
 }
