@@ -141,7 +141,7 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 		{"night-log", "it goes from 2390 K to 2160 K, and the page that passes for it goes with it, so that her key side loses 2.0 stops.",
 			[]string{"cue q1, she turns the lamp down, over 3 s", "1 desk-lamp: 30 % → 10 %, 2390 K → 2160 K", "inga.key 12.1 lx T0.7+⅓ -2.8 -2.0"}},
 		{"night-log", "The wall behind her lies 5.5 stops under grey, and its darkest corners sink under the 6 stops that its camera holds; the lamp is 3.0 over.",
-			[]string{"station.bottom 50 % -5.5", "1 desk-lamp 21 % +3.0", "under the 6 stops that A holds: station.bottom 6.9 stops under grey"}},
+			[]string{"station.bottom 50 % -5.5", "1 desk-lamp 21 % +3.0", "under the 6 stops that A holds: station.bottom 7.0 stops under grey"}},
 		{"spot-and-flood", "The face keeps its light to a tenth of a stop, and the wall behind it has 1.2 stops less.",
 			[]string{"set-up flood", "sela.key 291 lx", "wall 160 lx", "set-up spot", "sela.key 278 lx", "wall 67.8 lx"}},
 		{"ferry-office", "(\"own left is camera right for A, which looks from the shadow side\")", []string{"own left is camera right for A, which looks from the shadow side"}},

@@ -20,9 +20,12 @@ func (v *viewing) free(t *thing, by r3.Vec) bool {
 // inLensWay says whether something of a thing that is moved lies where the lens of a camera comes by on its track: the rails may be clear of its stand while
 // its head hangs over them.
 func (v *viewing) inLensWay(t *thing, by r3.Vec) bool {
+	if t.kind == Camera {
+		return false // cameras take turns on rails
+	}
 	for i := range v.setup.Cameras {
 		c := &v.setup.Cameras[i]
-		if c.Track == nil || t.kind == Camera && t.name == c.Name {
+		if c.Track == nil {
 			continue
 		}
 		for k := range c.Track.Corners[1:] {

@@ -25,7 +25,7 @@ rooms:
   bend: {corners: [{e: [0, 6]}, {f: [4, 6]}, {g: [4, 8]}, {h: [2, 8]}, {i: [2, 9]}, {j: [0, 9]}]}
 furniture: {stand: {deck: [2, 2, 0.4], at: [2.5, 2.5]}}
 people: {ada: {at: {top: stand}}, noor: {at: [6.5, 2], faces: A}}
-cameras: {A: {at: [2.5, 0.5], looks: ada, lens: 35 mm}}
+cameras: {A: {at: [2.5, 0.8], looks: ada, lens: 35 mm}}
 lights: {k: {unit: led-point-300-daylight, modifier: softbox-90, at: [1, 1], height: 1.5, aim: ada, level: 50 %}}
 `
 

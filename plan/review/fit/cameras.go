@@ -128,7 +128,7 @@ func (r *checker) checkCameraTurned(c *plan.Camera) {
 	who := report.Either(c.Looks != "", c.Looks, people[0].Name)
 	everybody := report.Either(len(people) == 1, who+" is", "everybody is")
 	severity, mend := source.Error, "turn it: looks: "+who+"; or write seen: false for who is not in the picture"
-	if mayTurnUp(r.out, c, people) {
+	if looks.Set && looks.Value.Form == scene.AtXYZ || mayTurnUp(r.out, c, people) {
 		severity, mend = source.Warning, "turn it: looks: "+who
 	}
 	r.Log.Add(r.Diagnostic(severity, report.Either(looks.Set, looks.Span, r.placeOf(c)), CodeCameraTurned, mend, "%s behind %s", everybody, postWords(c)))
