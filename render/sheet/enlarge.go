@@ -10,29 +10,26 @@ import (
 // have it at the least height, which the paper and the scale are chosen by.
 var listCaps = []float64{2.5, 2.2, 2.0}
 
-// copiedCaps are those in the look for a copier, in which lists are bold: two copies keep the first as well as the page has it, and three in four letterings of the last;
-// anything thin or smaller they do not.
-var copiedCaps = []float64{3.0, 2.8, 2.5}
+// copiedCaps are those in the look for a copier, in which lists are bold: two copies keep what has them as well as the page does. Where a sheet holds
+// neither, its lists are as small as the least and are read on the page: lettering between would promise copies that fail.
+var copiedCaps = []float64{3.0, 2.8}
 
-// trial is a way to letter lists: in capitals of a height, mm, on so many pages more than with the least lettering, with as much on the first page of
-// all blocks up to a rank.
+// trial is a way to letter lists: in capitals of a height, mm, on so many pages more than with the least lettering.
 type trial struct {
 	cap  float64
 	more int
-	upTo layout.Rank
 }
 
-// trials are the ways to try, the best first. What is to be copied is worth a page more, and at last that all but what must stand beside the plan goes
-// there, and that a word breaks in its column: smaller lettering would be lost.
+// trials are the ways to try, the best first. What is to be copied is worth a page more.
 func (s *sheet) trials() (all []trial) {
 	if s.request.theme.Plain {
 		for _, cap := range copiedCaps {
-			all = append(all, trial{cap, 0, layout.Needed}, trial{cap, 1, layout.Needed}, trial{cap, 1, layout.Must})
+			all = append(all, trial{cap, 0}, trial{cap, 1})
 		}
 		return all
 	}
 	for _, cap := range listCaps {
-		all = append(all, trial{cap, 0, layout.Needed})
+		all = append(all, trial{cap, 0})
 	}
 	return all
 }
@@ -64,8 +61,7 @@ func (s *sheet) holdsLists(t trial, least *layout.Layout, pages int) bool {
 	f.KeepRoom(least)
 	f.Scales, f.Way, f.Least = []float64{least.Times}, least.Way(), least
 	l, ok := f.Best(least.Paper)
-	breaks := s.d.Narrow && t.upTo > layout.Must
-	if !ok || s.cut || breaks || !l.HoldsAsMuch(least, t.upTo) {
+	if !ok || s.cut || s.d.Narrow || !l.HoldsAsMuch(least, layout.Needed) {
 		return false
 	}
 	s.fitter = &f

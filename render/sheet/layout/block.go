@@ -16,7 +16,7 @@ type Rank uint8
 // The ranks: a block that must stand beside the plan, the list of lights, one that the plan is hard to use without,
 // one that is wanted there, and one that may as well stand on a page of lists.
 const (
-	Must Rank = iota
+	must Rank = iota
 	Listed
 	Needed
 	Wanted

@@ -222,7 +222,7 @@ func (l *Layout) merits() []int {
 	if l.All() {
 		all = 1
 	}
-	return []int{l.rows(Must), -l.begun(Listed), l.rows(Needed), l.rows(Listed), all, -l.splits(), l.rows(Wanted), l.rows(Other)}
+	return []int{l.rows(must), -l.begun(Listed), l.rows(Needed), l.rows(Listed), all, -l.splits(), l.rows(Wanted), l.rows(Other)}
 }
 
 // neededMerits are those of what must stand beside the plan or is needed there.

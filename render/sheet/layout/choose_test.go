@@ -18,9 +18,9 @@ func TestOneSplitWhereOneWillDo(t *testing.T) {
 		}
 		return all
 	}
-	key := &Block{Rank: Must, Head: 5.4, Rows: rows(2, 8.85)}
-	face := &Block{Rank: Must, Head: 5.4, Rows: rows(7, 4.6)}
-	cautions := &Block{Rank: Must, Head: 5.4, Rows: rows(6, 8)}
+	key := &Block{Rank: must, Head: 5.4, Rows: rows(2, 8.85)}
+	face := &Block{Rank: must, Head: 5.4, Rows: rows(7, 4.6)}
+	cautions := &Block{Rank: must, Head: 5.4, Rows: rows(6, 8)}
 	legend := &Block{Rank: Needed, Head: 5.4, Rows: rows(8, 5.15)}
 	l := Layout{Plan: box.Of(0, 0, 300, 60), Slots: []Slot{{Top: -5, Bottom: -25}, {X: 80, Top: -5, Bottom: -51.3}, {X: 160, Top: -5, Bottom: -51.3}, {X: 240, Top: -5, Bottom: -51.3}}}
 	v := ViewOf(box.Of(0, 0, 10, 2), l.Plan, 40)
@@ -71,7 +71,7 @@ func TestNoRestGoesIntoACorner(t *testing.T) {
 // the face. These make room: a column that is too low for what would come into it does not, nor one that holds a part of another list.
 func TestWhatRunsOnStandsBeside(t *testing.T) {
 	column := func(n, high int) Slot { return Slot{X: 80 * float64(n), Top: -5, Bottom: -5 - float64(high)} }
-	rows := func(n int) *Block { return &Block{Rank: Must, Head: 5, Rows: slices.Repeat([]float64{9}, n)} }
+	rows := func(n int) *Block { return &Block{Rank: must, Head: 5, Rows: slices.Repeat([]float64{9}, n)} }
 	for _, c := range []struct {
 		name   string
 		slots  []Slot

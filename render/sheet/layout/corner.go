@@ -87,7 +87,7 @@ func (l Layout) Open() Layout {
 	first := len(l.Slots) - len(l.Corners) // the slot of the first corner
 	held := make([]bool, len(l.Corners))
 	for _, q := range l.Pieces {
-		if q.slot >= first && q.Block.Rank == Must {
+		if q.slot >= first && q.Block.Rank == must {
 			held[q.slot-first] = true
 		}
 	}

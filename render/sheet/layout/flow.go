@@ -148,7 +148,7 @@ const (
 // the next page, unless it has to stand on this one.
 func (f *flow) split(b Remainder) int {
 	isShort := len(b.block.Rows) <= short && b.taking(len(b.block.Rows)-b.from) <= shortHigh
-	if isShort && b.block.Rank != Must && !f.tallerThanAny(b) {
+	if isShort && b.block.Rank != must && !f.tallerThanAny(b) {
 		return b.from
 	}
 	var best []portion

@@ -47,7 +47,7 @@ func (l *Layout) All() bool { return len(l.Left) == 0 }
 
 // stands says whether every block does that has to stand beside the plan.
 func (l *Layout) stands() bool {
-	return !slices.ContainsFunc(l.Left, func(r Remainder) bool { return r.block.Rank == Must })
+	return !slices.ContainsFunc(l.Left, func(r Remainder) bool { return r.block.Rank == must })
 }
 
 // placed says whether every block does that has to stand beside the plan, or that the plan is hard
@@ -70,7 +70,7 @@ func (l *Layout) splits() int {
 // HoldsAsMuch says whether a layout with lists in larger lettering is no worse than the one with the least: of each rank up to one as
 // many blocks stand on the sheet as a whole, and in one column, and of lists of lights at least a part where there is one.
 func (l *Layout) HoldsAsMuch(least *Layout, upTo Rank) bool {
-	for rank := Must; rank <= upTo; rank++ {
+	for rank := must; rank <= upTo; rank++ {
 		if l.begun(rank) > least.begun(rank) {
 			return false
 		}
