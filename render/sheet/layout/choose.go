@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -332,14 +333,11 @@ func (f *Fitter) Choose() (Layout, bool) {
 		if !ok {
 			continue
 		}
-		o := offer{Layout: l}
-		if len(sizes) > 1 {
-			o.cut = f.Cut(&l)
-		}
+		o := offer{l, sync.OnceValue(func() int { return f.Cut(&l) })}
 		if !found || f.preferred(&o, &best) {
 			best, found = o, true
 		}
-		if best.placed() && best.cut == 0 && (best.Times <= readableScale && f.fills(&best.Layout) || f.Scale > 0) {
+		if len(sizes) == 1 || best.placed() && (best.Times <= readableScale && f.fills(&best.Layout) || f.Scale > 0) && best.cut() == 0 {
 			break
 		}
 	}
@@ -349,7 +347,7 @@ func (f *Fitter) Choose() (Layout, bool) {
 // offer is the best layout on one paper.
 type offer struct {
 	Layout
-	cut int // labels that say less on the plan than they could
+	cut func() int // labels that say less on the plan than they could: a plan of many lights is long to letter, and is lettered once, where it matters
 }
 
 // preferred says whether a is worth its paper over b, which is smaller: a list that spills to another
@@ -364,8 +362,8 @@ func (f *Fitter) preferred(a, b *offer) bool {
 	if held := slices.Compare(a.merits()[:neededMerits], b.merits()[:neededMerits]); held != 0 && !a.placed() {
 		return held > 0
 	}
-	if a.cut != b.cut {
-		return a.cut < b.cut
+	if more := a.cut() - b.cut(); more != 0 {
+		return more < 0
 	}
 	return f.better(&a.Layout, &b.Layout)
 }
