@@ -2,9 +2,12 @@ package radiosity
 
 import (
 	"math"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/solid"
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -141,9 +144,10 @@ func TestCloser(t *testing.T) {
 	}{
 		{1, Quality{Patch: 0.3, Links: 128, More: 6000, HotSamples: 16, Point: 7}},
 		{16, Quality{Patch: 0.3, Links: 128, More: 6000, HotSamples: 16, Point: 7}},
-		{32, Quality{Patch: 0.4, Links: 96, More: 3500, HotSamples: 10, Point: 7}},
-		{64, Quality{Patch: 0.45, Links: 80, More: 2250, HotSamples: 7, Point: 7}},
-		{60, Quality{Patch: 0.5 * (1 - 0.4*16.0/60), Links: 80, More: 2333, HotSamples: 7, Point: 7}},
+		{31, Quality{Patch: 0.5 * (1 - 0.4*16.0/31), Links: 128, More: 3580, HotSamples: 10, Point: 7}},
+		{32, Quality{Patch: 0.4, Links: 64, More: 3500, HotSamples: 10, Point: 7}},
+		{64, Quality{Patch: 0.45, Links: 64, More: 2250, HotSamples: 7, Point: 7}},
+		{60, Quality{Patch: 0.5 * (1 - 0.4*16.0/60), Links: 64, More: 2333, HotSamples: 7, Point: 7}},
 	} {
 		got := q.Closer(c.places)
 		if !(math.Abs(got.Patch-c.want.Patch) <= 1e-12) {
@@ -151,6 +155,29 @@ func TestCloser(t *testing.T) {
 		}
 		if got.Patch = c.want.Patch; got != c.want {
 			t.Errorf("closer of %d places is %+v, want %+v", c.places, got, c.want)
+		}
+	}
+}
+
+// A patch that lies in another solid has no place in the air: it is looked for among all places that there are, and no further, however many rays a
+// patch has.
+func TestAPatchWithoutAPlaceInTheAir(t *testing.T) {
+	cube := func(id solid.ID, half, low, high float64) solid.Prism {
+		base := []r2.Vec{{X: 2 - half, Y: 2 - half}, {X: 2 + half, Y: 2 - half}, {X: 2 + half, Y: 2 + half}, {X: 2 - half, Y: 2 + half}}
+		return solid.Prism{ID: id, Base: base, Z0: low, Z1: high, Skin: solid.Skin{Reflect: colour.RGB{0.5, 0.5, 0.5}}}
+	}
+	s := boxOf(4, 4, 2.5, func(int) colour.RGB { return colour.RGB{0.5, 0.5, 0.5} })
+	s.Prisms = append(s.Prisms, cube(20, 0.5, 0.5, 1.5), cube(21, 0.2, 0.8, 1.2))
+	for _, links := range []int{48, 64, 100} {
+		tr, _ := trace(t, s, Quality{Patch: 0.4, Links: links, More: 64, Point: 64, Near: 0.5, Cell: 16, HotSamples: 2, Edge: 3e-3, Matters: 0.02, Noise: 3e-3}, nil, nil)
+		e, buried := newTracer(tr.mesh), 0
+		for k := range tr.mesh.faces {
+			if l := tr.linkOne(e, tr.mesh.faces[k].first); len(l.links) == 0 {
+				buried++
+			}
+		}
+		if buried < 6 {
+			t.Errorf("%d links: %d faces have a patch without a place in the air, want the six of the inner box", links, buried)
 		}
 	}
 }

@@ -55,7 +55,7 @@ func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
 // finish looks for more places of a patch where none of n was in the air, and sets what follows from all.
 func (t *Transport) finish(e *tracer, f *face, l *linked, n int) {
 	for tried := n; len(l.links) == 0 && tried < mostTried; tried *= 2 {
-		t.cast(e, f, l, tried, 2*tried)
+		t.cast(e, f, l, tried, min(2*tried, mostTried))
 	}
 	e.findExposed(f, &l.patch)
 	if len(l.links) > 0 {

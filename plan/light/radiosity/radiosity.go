@@ -67,7 +67,9 @@ func (q Quality) Closer(places int) Quality {
 	share := min(1, placesSolvedCloser/float64(places))
 	times := func(full float64) float64 { return 1 + (full-1)*share }
 	q.Patch *= times(0.6)
-	q.Links = int(times(2)*float64(q.Links)) &^ 1
+	if share > 0.5 {
+		q.Links *= 2 // by powers of two, as the places on a patch spread evenly
+	}
 	q.More, q.HotSamples = int(times(6)*float64(q.More)), int(times(4)*float64(q.HotSamples))
 	return q
 }
