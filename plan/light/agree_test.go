@@ -11,6 +11,7 @@ import (
 // On the reference scene, shadows drawn and rays traced differ by less than 0.02 % in the mean, and by
 // more than 0.5 % at fewer than 2 of 1000 points: those that lie on the very edge of a shadow.
 func TestDrawnAndTracedShadowsAgree(t *testing.T) {
+	t.Parallel()
 	s, floor := reference(0)
 	w := build(t, s, Options{Quality: Draft, Direct: true})
 	lights := referenceLamps()

@@ -20,6 +20,7 @@ func silver(s solid.Sheet, rho, lobe float64) solid.Sheet {
 
 // A board sends out all that it mirrors but for the tail of the lobe, and never more than falls on it.
 func TestBoardSendsNoMoreThanFalls(t *testing.T) {
+	t.Parallel()
 	const side, far, rho = 0.1, 30.0, 0.8
 	board := silver(solid.Sheet{ID: 1, Corners: []r3.Vec{{X: -side / 2, Y: -side / 2}, {X: side / 2, Y: -side / 2}, {X: side / 2, Y: side / 2}, {X: -side / 2, Y: side / 2}}}, rho, 0)
 	for _, lobe := range []float64{6, 12, 40, 90} {
@@ -88,6 +89,7 @@ func TestNarrowBoardIsAMirror(t *testing.T) {
 
 // Fields by boards are those of receptors, in furnished rooms and past what stands in the way.
 func TestBoardFieldsAgreeWithReceptors(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(95, 96))
 	for scene := range cases(4, 1) {
 		s, lights := room(r), lamps(r)

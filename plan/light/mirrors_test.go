@@ -153,6 +153,7 @@ func TestMirroredRoomIsTwiceTheRoom(t *testing.T) {
 
 // The light of mirrors that hang and lean in a furnished room: fields as receptors have it.
 func TestMirrorFieldsAgreeWithReceptors(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(91, 92))
 	for scene := range cases(14, 7) {
 		s, lights := room(r), lamps(r)

@@ -131,6 +131,7 @@ func TestLobeByFormula(t *testing.T) {
 // A face behind a grid has no closed form: the plain sum over a million points of it, which is good
 // to 1e-4.
 func TestGriddedFaceBySum(t *testing.T) {
+	t.Parallel()
 	places := []r3.Vec{{X: 0.3, Y: 0.2}, {X: 1.3, Y: 0.5}, {}, {X: 0.2, Y: 1.1}, {X: 2, Y: 0.9}, {X: 0.1, Z: 1.2}}
 	grid, _ := photometry.NewGrid(photometry.Cosine{}, 100, 60)
 	for _, form := range []photometry.Form{photometry.Rectangle, photometry.Disc} {

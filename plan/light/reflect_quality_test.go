@@ -52,6 +52,7 @@ func furnishedReference() (*solid.Set, Lattice) {
 // The errors that Quality promises of reflected light, on the floor of the furnished reference scene against patches and
 // rays many times as many: relative, over all points above 1 lx. A short run holds a draft to normal quality.
 func TestErrorOfReflectedLight(t *testing.T) {
+	t.Parallel()
 	s, floor := furnishedReference()
 	lights := referenceLamps()
 	d := Levels{}

@@ -222,6 +222,7 @@ func TestReceptorsDoNotDependOnLattices(t *testing.T) {
 // What surfaces get straight of a lamp adds up to what it sends, before anything is put right: in a closed room with
 // things in it every lamp's light lands to 1 %, that of a narrow beam too.
 func TestNoFootprintIsMissed(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(31, 32))
 	s := shell(6, 5, 2.8, colour.RGB{0.5, 0.5, 0.5})
 	for i := range 5 {

@@ -59,6 +59,7 @@ func TestShadeFromAfar(t *testing.T) {
 
 // Near a shade its figures send out as much as from afar: what falls on a box close around it is its flux.
 func TestShadeCloseBy(t *testing.T) {
+	t.Parallel()
 	for name, form := range map[string]photometry.ShadeForm{"taper": taper, "drum": drum} {
 		e := shaded(r3.Vec{X: 0.5, Y: 0.5, Z: 0.5}, form)
 		l := newLamp(&e, 1, 1, 1)
@@ -141,6 +142,7 @@ func TestShadeFromOddPlaces(t *testing.T) {
 
 // All of a shade's light ends on the walls of a closed room, however often it is thrown back.
 func TestShadeInAClosedRoom(t *testing.T) {
+	t.Parallel()
 	set := shell(3, 3, 2.4, colour.RGB{0.5, 0.5, 0.5})
 	e := shaded(r3.Vec{X: 1.4, Y: 1.6, Z: 0.8}, taper)
 	to := Targets{}

@@ -133,6 +133,7 @@ func inside(p r2.Vec, ring []r2.Vec) bool {
 // Every corner of a wedge is reached from the emitting edge without entering a solid: walked in
 // steps of a millimetre, with a test of its own for being inside.
 func TestWedgesStopAtSolids(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(81, 82))
 	for range cases(25, 3) {
 		s := room(r)
