@@ -65,7 +65,7 @@ type window struct{ ctx context.Context }
 func openWindow(t *testing.T, path, setting string) window {
 	t.Helper()
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(path), chromedp.Env(setting), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
+		chromedp.ExecPath(path), chromedp.Env(setting), chromedp.NoSandbox, chromedp.UserDataDir(profileFolder(t)),
 		chromedp.Flag("font-render-hinting", "none"), chromedp.Flag("disable-lcd-text", true))
 	allocated, end := chromedp.NewExecAllocator(context.Background(), options...)
 	t.Cleanup(end)
@@ -99,4 +99,16 @@ func (w window) shot(t *testing.T, svg string, size image.Point) image.Image {
 		t.Fatal(err)
 	}
 	return m
+}
+
+// profileFolder is a folder for what a browser keeps. A browser that ends may still write there as the test does, which is no fault of a page: what is
+// left is let be.
+func profileFolder(t *testing.T) string {
+	t.Helper()
+	folder, err := os.MkdirTemp("", "browser")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = os.RemoveAll(folder) })
+	return folder
 }
