@@ -16,10 +16,10 @@ const (
 	MostWalkPoints = 200
 )
 
-// What somebody who walks takes (common practice, m): as wide as a body across the shoulders, from what it steps over up.
+// What a body takes (common practice, m): so wide across the shoulders and, as it walks, from what it steps over up.
 const (
-	WalkerWide = 0.46
-	StepOver   = 0.3
+	BodyWidth = 0.46
+	StepOver  = 0.3
 )
 
 // LeastLastStep is the least distance from the place before it to the end of a walk, m: what is nearer is the end.
@@ -115,7 +115,7 @@ func (w *Walk) Turns() (all []Turn) {
 		outer := plane.Clockwise(r2.Unit(in), math.Copysign(90, -by))
 		steps := math.Ceil(math.Abs(by) / turnStep)
 		for k := range int(steps) + 1 {
-			t.Ring = append(t.Ring, r2.Add(t.At, r2.Scale(WalkerWide/2, plane.Clockwise(outer, by*float64(k)/steps))))
+			t.Ring = append(t.Ring, r2.Add(t.At, r2.Scale(BodyWidth/2, plane.Clockwise(outer, by*float64(k)/steps))))
 		}
 		t.Ring = plane.CounterClockwise(t.Ring)
 		all = append(all, t)

@@ -33,7 +33,7 @@ func moving(s *plan.Setup) (all []*thing) {
 // walkPieces are the room that somebody walks through: stretch by stretch on one level, and what a shoulder swings over at each turn.
 func walkPieces(w *plan.Walk) (all []body.Piece) {
 	for _, s := range w.Legs() {
-		all = append(all, body.Prism(body.Whole, plane.Strip(s.A, s.B, plan.WalkerWide), s.Base+plan.StepOver, s.Base+w.Crown))
+		all = append(all, body.Prism(body.Whole, plane.Strip(s.A, s.B, plan.BodyWidth), s.Base+plan.StepOver, s.Base+w.Crown))
 	}
 	for _, t := range w.Turns() {
 		base := w.BaseAt(t.Along)

@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 )
 
@@ -41,10 +42,7 @@ func (v *viewing) inLensWay(t *thing, by r3.Vec) bool {
 func lensWay(c *plan.Camera, leg int) body.Hull {
 	a, b := c.Track.Corners[leg], c.Track.Corners[leg+1]
 	ahead := r2.Scale(besideRails, r2.Unit(r2.Sub(b, a)))
-	side := r2.Vec{X: ahead.Y, Y: -ahead.X}
-	a, b = r2.Sub(a, ahead), r2.Add(b, ahead)
-	ring := []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
-	return body.HullOf(body.Prism(body.Whole, ring, c.Frame.At.Z-besideRails, c.Frame.At.Z+besideRails))
+	return body.HullOf(body.Prism(body.Whole, plane.Strip(r2.Sub(a, ahead), r2.Add(b, ahead), 2*besideRails), c.Frame.At.Z-besideRails, c.Frame.At.Z+besideRails))
 }
 
 // meetsAny says whether a body meets one of some pieces.

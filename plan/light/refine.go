@@ -13,7 +13,7 @@ import (
 // allows by their own word, the light is followed once more for them, with smaller patches and more rays. That costs several times as much, by
 // receptor: at few places all are read so, at many those alone that need it.
 
-// fewPlacesRead is at how many places all receptors are read more closely as soon as one of them needs it.
+// fewPlacesRead is at how many places all receptors are read more closely as soon as one of them needs it, and as closely as can be.
 const fewPlacesRead = 16
 
 // backAtReceptors is what receptors get back from surfaces: some by a closer solution.
@@ -63,7 +63,7 @@ func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fre
 		for k, i := range of {
 			some[k] = b.resolved[i]
 		}
-		t, err := traceSet(ctx, w, w.radiosity.Closer(b.placesLit(rough)), some, nil)
+		t, err := traceSet(ctx, w, w.radiosity.Closer(b.closeness(rough)), some, nil)
 		if err != nil {
 			return nil, err
 		}
@@ -107,15 +107,17 @@ func needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution, n int, al
 	return math.Sqrt(square) > allowed*all
 }
 
-// placesLit is at how many places light is read that falls there; what a camera sees of surfaces is not among them.
-func (b *Basis) placesLit(rough *radiosity.Solution) int {
+// closeness is the share of the way to the closest that receptors are solved. The surfaces of a crowd cost so much the more, as there are more of them:
+// past a few places where light is read that falls there it is the less close, so that twice as many cost at most twice. What a camera sees of surfaces
+// is not among these.
+func (b *Basis) closeness(rough *radiosity.Solution) float64 {
 	lit := map[int]bool{}
 	for n := range b.resolved {
 		if b.targets.Points[n].Response != Radiance {
 			lit[rough.PlaceOf(n)] = true
 		}
 	}
-	return max(len(lit), 1)
+	return fewPlacesRead / float64(max(len(lit), fewPlacesRead))
 }
 
 // traceSet finds how the surfaces, receptors and lattices see each other, at the quality of the World or one closer. What is known of surfaces

@@ -16,7 +16,7 @@ const (
 	faceBefore = 0.10 // the face before the head's axis
 
 	headWidth, headDepth, headHeight = 0.16, 0.18, 0.23
-	bodyWidth, bodyDepth             = plan.WalkerWide, 0.26
+	bodyWidth, bodyDepth             = plan.BodyWidth, 0.26
 	legsWidth, legsDepth             = 0.34, 0.22
 	thighLength, thighHeight         = 0.55, 0.16
 	calfDepth                        = 0.12 // of the lower legs of someone who sits

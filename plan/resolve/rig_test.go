@@ -3,6 +3,7 @@ package resolve
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -102,14 +103,14 @@ func TestHowFarThingsAreMoved(t *testing.T) {
 }
 
 // withoutBooms leaves out what every boom has.
-func withoutBooms(told string) string {
-	var kept []string
-	for _, line := range strings.Split(told, "\n") {
-		if !strings.Contains(line, " boom-balance ") && !strings.Contains(line, " boom-load ") {
-			kept = append(kept, line)
-		}
+func withoutBooms(told string) string { return without(told, "boom-balance", "boom-load") }
+
+// without leaves the findings of some codes out.
+func without(told string, codes ...string) string {
+	of := func(line string) bool {
+		return slices.ContainsFunc(codes, func(code string) bool { return strings.Contains(line, " "+code+" ") })
 	}
-	return strings.Join(kept, "\n")
+	return strings.Join(slices.DeleteFunc(strings.Split(told, "\n"), of), "\n")
 }
 
 // What holds things has its figures.

@@ -43,7 +43,7 @@ func Cautions(s *plan.Setup) []Caution {
 		{Hazard: "heat", Tags: tagsOf(s, (*plan.Light).GetsHot),
 			Text: "Heat: keep cloth, gel, sprinklers and people clear; cool before moving."},
 		{Hazard: "glass", Tags: tagsOf(s, discharge),
-			Text: "Glass: no cracked lens or globe: it keeps the ultraviolet in."},
+			Text: "Glass: no cracked lens or globe; the lens stops ultraviolet."},
 		{Hazard: "changing", Tags: handledTags(s),
 			Text: "Changing: off and cool before hands are on; two people where the list says so."},
 		{Hazard: "weather", Tags: append(tagsOf(s, outside(s)), gripTags(s, sheetOutside(s))...), Winds: windsOf(s),

@@ -139,22 +139,21 @@ func TestRaysOfSmallPatches(t *testing.T) {
 func TestCloser(t *testing.T) {
 	q := Quality{Patch: 0.5, Links: 64, More: 1000, HotSamples: 4, Point: 7}
 	for _, c := range []struct {
-		places int
-		want   Quality
+		share float64
+		want  Quality
 	}{
 		{1, Quality{Patch: 0.3, Links: 128, More: 6000, HotSamples: 16, Point: 7}},
-		{16, Quality{Patch: 0.3, Links: 128, More: 6000, HotSamples: 16, Point: 7}},
-		{31, Quality{Patch: 0.5 * (1 - 0.4*16.0/31), Links: 128, More: 3580, HotSamples: 10, Point: 7}},
-		{32, Quality{Patch: 0.4, Links: 64, More: 3500, HotSamples: 10, Point: 7}},
-		{64, Quality{Patch: 0.45, Links: 64, More: 2250, HotSamples: 7, Point: 7}},
-		{60, Quality{Patch: 0.5 * (1 - 0.4*16.0/60), Links: 64, More: 2333, HotSamples: 7, Point: 7}},
+		{16.0 / 31, Quality{Patch: 0.5 * (1 - 0.4*16.0/31), Links: 128, More: 3580, HotSamples: 10, Point: 7}},
+		{0.5, Quality{Patch: 0.4, Links: 64, More: 3500, HotSamples: 10, Point: 7}},
+		{0.25, Quality{Patch: 0.45, Links: 64, More: 2250, HotSamples: 7, Point: 7}},
+		{16.0 / 60, Quality{Patch: 0.5 * (1 - 0.4*16.0/60), Links: 64, More: 2333, HotSamples: 7, Point: 7}},
 	} {
-		got := q.Closer(c.places)
+		got := q.Closer(c.share)
 		if !(math.Abs(got.Patch-c.want.Patch) <= 1e-12) {
-			t.Errorf("closer of %d places has patches of %g m, want %g", c.places, got.Patch, c.want.Patch)
+			t.Errorf("closer by %g has patches of %g m, want %g", c.share, got.Patch, c.want.Patch)
 		}
 		if got.Patch = c.want.Patch; got != c.want {
-			t.Errorf("closer of %d places is %+v, want %+v", c.places, got, c.want)
+			t.Errorf("closer by %g is %+v, want %+v", c.share, got, c.want)
 		}
 	}
 }

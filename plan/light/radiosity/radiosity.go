@@ -61,10 +61,8 @@ type Quality struct {
 	Settled    float64 // share of a lamp's flux that a pass may still move when the solution ends, if more than residual
 }
 
-// Closer is a quality with smaller patches and more rays for single receptors, for a set where light is read at so many places. The surfaces of
-// a crowd cost so much the more, as there are more of them: past some places it is the less close, so that twice as many cost at most twice.
-func (q Quality) Closer(places int) Quality {
-	share := min(1, placesSolvedCloser/float64(places))
+// Closer is a quality with smaller patches and more rays for single receptors, or a share of the way to that: 1 is as close as can be.
+func (q Quality) Closer(share float64) Quality {
 	times := func(full float64) float64 { return 1 + (full-1)*share }
 	q.Patch *= times(0.6)
 	if share > 0.5 {
@@ -73,9 +71,6 @@ func (q Quality) Closer(places int) Quality {
 	q.More, q.HotSamples = int(times(6)*float64(q.More)), int(times(4)*float64(q.HotSamples))
 	return q
 }
-
-// placesSolvedCloser is up to how many places where light is read some are solved as closely as can be.
-const placesSolvedCloser = 16
 
 // placesFullyRead is how many places are read with all rays; more places share those of so many, down to a number that still
 // tells by their spread what they are off by.

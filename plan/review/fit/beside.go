@@ -26,11 +26,11 @@ func besideFree(c *checker, p *plan.Person) bool {
 		if b.Other != "" {
 			two := report.Either(b.Other == b.Name, "parts of "+b.Name, b.Name+" and "+b.Other)
 			r.Warnf(w.Span, CodeWalkTight, "move one of them, or lead the walk round them", "the walk of %s leads between %s, %s apart, %s: a body %s wide does not pass",
-				p.Name, two, r.Length(b.Apart), where, r.Length(plan.WalkerWide))
+				p.Name, two, r.Length(b.Apart), where, r.Length(plan.BodyWidth))
 			continue
 		}
-		r.Infof(w.Span, CodeWalkTight, "lead it "+r.Length(r.RoundUp(plan.WalkerWide/2-b.Near))+" farther to the "+report.Either(b.Left, "right", "left")+", as one walks",
-			"the walk of %s comes within %s of %s, on its %s, %s: a body is %s wide", p.Name, r.Length(b.Near), b.Name, report.Either(b.Left, "left", "right"), where, r.Length(plan.WalkerWide))
+		r.Infof(w.Span, CodeWalkTight, "lead it "+r.Length(r.RoundUp(plan.BodyWidth/2-b.Near))+" farther to the "+report.Either(b.Left, "right", "left")+", as one walks",
+			"the walk of %s comes within %s of %s, on its %s, %s: a body is %s wide", p.Name, r.Length(b.Near), b.Name, report.Either(b.Left, "left", "right"), where, r.Length(plan.BodyWidth))
 	}
 	return true
 }
@@ -46,7 +46,7 @@ func (r walked) beside() []plan.Beside {
 	for _, s := range r.walk.Legs() {
 		near := besideLeg(&s, r.upright(r.stepBeside(s.From, s.To), s.Base+r.walk.Crown))
 		for _, b := range near {
-			if plan.WalkerWide/2-b.Near > clash.Slack && b.To-b.From > clash.Slack && !r.throughThere(&b) {
+			if plan.BodyWidth/2-b.Near > clash.Slack && b.To-b.From > clash.Slack && !r.throughThere(&b) {
 				all.add(between(b, near))
 			}
 		}
@@ -54,7 +54,7 @@ func (r walked) beside() []plan.Beside {
 	for _, t := range r.walk.Turns() {
 		for _, o := range r.upright(r.stepBeside(t.Along, t.Along), r.walk.BaseAt(t.Along)+r.walk.Crown) {
 			b := plan.Beside{Name: o.name, Left: t.Left, Near: nearTurn(&t, o.ring), From: t.Along, To: t.Along}
-			if plan.WalkerWide/2-b.Near > clash.Slack && !r.throughThere(&b) {
+			if plan.BodyWidth/2-b.Near > clash.Slack && !r.throughThere(&b) {
 				all.add(b)
 			}
 		}
@@ -82,7 +82,7 @@ func (all *besides) add(b plan.Beside) {
 func (r walked) throughThere(b *plan.Beside) bool {
 	return slices.ContainsFunc(r.walk.Through, func(t plan.Through) bool {
 		walls := b.Near <= plane.Grain && r.out.WallNamed(t.Name) != nil && r.out.WallNamed(b.Name) != nil
-		return (t.Name == b.Name || walls) && t.From <= b.To+plan.WalkerWide && b.From <= t.To+plan.WalkerWide
+		return (t.Name == b.Name || walls) && t.From <= b.To+plan.BodyWidth && b.From <= t.To+plan.BodyWidth
 	})
 }
 
@@ -91,8 +91,8 @@ func (r walked) throughThere(b *plan.Beside) bool {
 func (r walked) stepBeside(from, to float64) float64 {
 	base := r.walk.BaseAt(from)
 	for i, t := range r.walk.Treads {
-		ends := i+1 < len(r.walk.Treads) && r.walk.Treads[i+1].From < from-plan.WalkerWide/2
-		if t.From < to+plan.WalkerWide/2 && !ends {
+		ends := i+1 < len(r.walk.Treads) && r.walk.Treads[i+1].From < from-plan.BodyWidth/2
+		if t.From < to+plan.BodyWidth/2 && !ends {
 			base = max(base, t.Base)
 		}
 	}
@@ -105,7 +105,7 @@ func between(b plan.Beside, near []plan.Beside) plan.Beside {
 	for _, o := range near {
 		from, to := max(b.From, o.From), min(b.To, o.To)
 		apart := b.Near + o.Near
-		if o.Left == b.Left || to-from <= clash.Slack || apart <= plane.Grain || plan.WalkerWide-apart <= clash.Slack || narrowest.Other != "" && narrowest.Apart <= apart {
+		if o.Left == b.Left || to-from <= clash.Slack || apart <= plane.Grain || plan.BodyWidth-apart <= clash.Slack || narrowest.Other != "" && narrowest.Apart <= apart {
 			continue
 		}
 		narrowest = plan.Beside{Name: b.Name, Other: o.Name, Left: true, Near: b.Near, From: from, To: to, Apart: apart}
@@ -125,7 +125,7 @@ func besideLeg(s *plan.WalkLeg, all []outlined) (near []plan.Beside) {
 			if left {
 				aside = r2.Scale(-1, aside)
 			}
-			out := r2.Scale(plan.WalkerWide, aside)
+			out := r2.Scale(plan.BodyWidth, aside)
 			part := clipped(o.ring, []r2.Vec{s.A, s.B, r2.Add(s.B, out), r2.Add(s.A, out)})
 			if part == nil {
 				continue

@@ -118,7 +118,7 @@ func smallestCamera(r *checker, c *plan.Camera) *extent {
 }
 
 // checkCameraTurned refuses a camera that has everybody behind it whom it should see, all along its track, though it was not pointed at a thing; one that
-// has them behind it at one end alone, or a mirror ahead that may show them, it warns of.
+// was pointed at a place in space, has them behind it at one end alone, or a mirror ahead that may show them, it warns of.
 func (r *checker) checkCameraTurned(c *plan.Camera) {
 	looks, people := r.camera(plan.CameraOf(c.Name)).Looks, r.seenBy(c)
 	pointed := looks.Set && (looks.Value.Form == scene.AtThing || looks.Value.Form == scene.AtPlace)

@@ -23,7 +23,7 @@ const (
 	CodeOnTrack          = "on-track"           // warning: a stand on a track, or equipment in the way of the camera on it
 	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track, or leads so near by it that a camera is in the way
 	CodeTrackUneven      = "track-uneven"       // warning: a floor that changes its level under a track
-	CodeCameraTurned     = "camera-turned"      // a camera with everybody behind it; a warning where it may yet show them from elsewhere on its track, or in a mirror
+	CodeCameraTurned     = "camera-turned"      // a camera with everybody behind it; a warning where it is pointed at a place in space, or may yet show them from elsewhere on its track, or in a mirror
 	CodeCueOrder         = "cue-order"          // a cue at a time before that of one that is written before it
 	CodeCueOverlap       = "cue-overlap"        // warning: a cue that goes before the one before it is over
 	CodeCueLacks         = "cue-lacks"          // warning: a cue of a light that this set-up has not

@@ -230,7 +230,7 @@ func (r tracked) walkNear(p *plan.Person) {
 	c := r.camera
 	for _, s := range p.Walk.Legs() {
 		for i := range len(c.Track.Corners) - 1 {
-			shared := plane.Intersection(plane.Strip(s.A, s.B, plan.WalkerWide), c.Track.Bed(i))
+			shared := plane.Intersection(plane.Strip(s.A, s.B, plan.BodyWidth), c.Track.Bed(i))
 			if shared == nil || plane.Width(shared) <= clash.Slack || !plane.Overlap(s.Base+plan.StepOver, s.Base+p.Walk.Crown, c.Base, c.Frame.At.Z+body.OverLens) {
 				continue
 			}

@@ -2,13 +2,14 @@ package fit
 
 import (
 	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/clash"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
-
-	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // walked is a walk and the set about it.
